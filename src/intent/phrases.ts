@@ -1,0 +1,61 @@
+/**
+ * Every phrase the companion listens for, in one place: an address word, then a command. Screens, speech, tests and
+ * the training of the phrase model read this list. The order is the order of the model's outputs: append, never insert.
+ */
+
+/** One word for each station in a room, so that two stations do not answer to each other. */
+export const addressWords = ["station", "workbench"] as const;
+export type AddressWord = (typeof addressWords)[number];
+
+/** Commands by id. The words are what the artist says after the address word. */
+export const commands = {
+  // Walking the list
+  done: "completed",
+  again: "say it again",
+  back: "previous step",
+  skip: "leave this one out",
+  problem: "there's a problem",
+  pause: "hold everything",
+  resume: "resume working",
+  howLong: "how many minutes",
+  whatNow: "where are we now",
+  whatLeft: "what is remaining",
+  // Answers
+  yes: "affirmative",
+  no: "not at all",
+  confirm: "I vouch for that",
+  undo: "I take that back",
+  // Why a step is left out
+  reasonNotForClient: "not for this client",
+  reasonNoStock: "nothing in stock",
+  reasonOwnDecision: "my own decision",
+  // Wet surfaces
+  applied: "spraying finished",
+  wiped: "wiped it all dry",
+  // What happens during the work
+  freshGloves: "fresh pair of gloves",
+  tornGlove: "hole in the finger",
+  tornBarrier: "barrier broken",
+  newNeedle: "another needle",
+  parkNeedle: "set aside for later",
+  moreInk: "extra colour",
+  dropped: "fell on the floor",
+  touched: "I touched something",
+  photo: "taking a picture",
+  machineSwap: "swap the machine",
+  takeBreak: "time for a break",
+  clientLeaves: "client steps outside",
+  clientReturns: "welcome back in",
+  clientUnwell: "feeling very faint",
+  stopEarly: "ending for today",
+  note: "make a memo",
+  finish: "tattoo is finished",
+  close: "seal the record",
+  accident: "accident alarm",
+  // The voice itself
+  louder: "raise the volume",
+  quieter: "softer than before",
+} as const;
+
+export type CommandId = keyof typeof commands;
+export const commandIds = Object.keys(commands) as readonly CommandId[];
