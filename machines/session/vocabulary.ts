@@ -1,0 +1,55 @@
+/** Words of the session: the events it hears and where they come from. The facts it states are in src/session/fact. */
+import type { DiscrepancyReason, GapCause, SkipReason } from "../../src/session/fact";
+import type { EventId } from "../../src/session/protocol";
+
+/** Milliseconds of monotonic time. Never a wall-clock instant. */
+export type Ms = number;
+export type ItemId = string;
+
+/**
+ * Reports say what happened and are always kept. Requests ask for leave and may be refused, with the reason.
+ * `surface` and `item` may be left out: the companion then takes the only one it can be, or names them and asks.
+ */
+export type SessionEvent =
+  // requests
+  | { type: "session.begin"; today: string }
+  | { type: "step.again" }
+  | { type: "step.back" }
+  | { type: "step.skip" }
+  | { type: "procedure.finish" }
+  | { type: "session.close" }
+  | { type: "session.pause" }
+  | { type: "session.resume" }
+  | { type: "report.undo" }
+  | { type: "brisk.set"; on: boolean }
+  // questions the companion answers from what is so; nothing changes
+  | { type: "ask.howLong" }
+  | { type: "ask.whatNow" }
+  | { type: "ask.whatLeft" }
+  // reports
+  | { type: "step.done" }
+  | { type: "step.problem" }
+  | { type: "surface.applied"; surface?: ItemId }
+  | { type: "surface.wiped"; surface?: ItemId }
+  | { type: "event.reported"; event: EventId; item?: ItemId }
+  | { type: "sharps.counted"; inContainer: number }
+  | { type: "sharps.explained"; reason: DiscrepancyReason }
+  | { type: "lot.given"; item: ItemId; lot: string; expiry: string | null }
+  | { type: "exposure.reported" }
+  // answers
+  | { type: "answer.yes" }
+  | { type: "answer.no" }
+  | { type: "answer.confirm" }
+  | { type: "reason.given"; reason: SkipReason }
+  // the world
+  /** Monotonic time watched since the last one, within one page life. `today` where the day may have turned. */
+  | { type: "time.witnessed"; elapsedMs: Ms; today?: string }
+  /** Reload, sleep, or clocks drifting apart: nothing is credited. */
+  | { type: "time.gap"; why: GapCause }
+  | { type: "ear.lost" }
+  | { type: "ear.back" };
+
+/** How an event came in. */
+export type Way =
+  | { by: "voice"; confidence: number }
+  | { by: "pedal" | "touch" | "keyboard" | "scan" | "clock" | "app" };
