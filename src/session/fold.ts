@@ -1,0 +1,271 @@
+/**
+ * Folds one fact into what is so. Pure, total and small: the chart decides, this only follows. The record's verifier
+ * replays a session through the same function.
+ */
+import type { FactOf, SessionFact } from "./fact";
+import type { Effect } from "./protocol";
+import type { SessionInput } from "./sessionInput";
+import { applyEffect, barrierTorn, disinfected, fellDown, isGloved, meet, type Station } from "./station";
+import { afterGap, dried, reapplied, restarted, started, trusted, type WetClock, witnessed } from "./wetClock";
+import { kindsIn, stepById, type World, worldAtStart } from "./world";
+
+/** Facts that one undo can take back; what follows from them goes with them. */
+const reports: ReadonlySet<SessionFact["type"]> = new Set([
+  "v1.StepDone",
+  "v1.StepSkipped",
+  "v1.ProblemReported",
+  "v1.EventReported",
+  "v1.WipedEarly",
+  "v1.SurfaceWiped",
+  "v1.WetClockReady",
+  "v1.WetClockDried",
+  "v1.WetClockReapplied",
+  "v1.WetClockStarted",
+  "v1.SharpsCounted",
+]);
+
+export function fold(input: SessionInput, world: World, fact: SessionFact): World {
+  const first = fact.cause !== world.cause;
+  const credited = credit(world, fact.witnessedMs);
+  const opensUndo = first && reports.has(fact.type);
+  const ready: World = {
+    ...credited,
+    count: world.count + 1,
+    cause: fact.cause,
+    ...(opensUndo ? { before: stripped(credited), beforeCause: fact.cause } : {}),
+  };
+  return step(input, ready, fact);
+}
+
+/** One undo, one level: what is kept for it keeps nothing itself. */
+const stripped = (world: World): World => ({ ...world, before: null, beforeCause: null });
+
+export const foldAll = (input: SessionInput, facts: readonly SessionFact[]): World =>
+  facts.reduce((world, fact) => fold(input, world, fact), worldAtStart(input));
+
+const each = (clocks: World["clocks"], change: (c: WetClock) => WetClock): World["clocks"] =>
+  Object.fromEntries(Object.entries(clocks).map(([id, clock]) => [id, change(clock)]));
+
+/** Watched time, given to every clock that counts. */
+export const credit = (world: World, ms: number): World =>
+  ms === 0
+    ? world
+    : { ...world, witnessedMs: world.witnessedMs + ms, clocks: each(world.clocks, (c) => witnessed(c, ms)) };
+
+const setClock = (world: World, surface: string, change: (c: WetClock) => WetClock): World => {
+  const clock = world.clocks[surface];
+  return clock ? { ...world, clocks: { ...world.clocks, [surface]: change(clock) } } : world;
+};
+
+const dropClock = (world: World, surface: string): World => {
+  const { [surface]: _gone, ...clocks } = world.clocks;
+  return { ...world, clocks };
+};
+
+const setStation = (world: World, station: Station): World => ({ ...world, station });
+
+function step(input: SessionInput, world: World, fact: SessionFact): World {
+  switch (fact.type) {
+    case "v1.SessionBegan":
+    case "v1.DayTurned":
+      return { ...world, today: fact.today };
+    case "v1.PhaseEntered":
+      return { ...world, phase: fact.phase, place: null, flow: null, before: null, beforeCause: null };
+    case "v1.StepEntered":
+      return stepEntered(world, fact);
+    case "v1.StepDone":
+      return stepDone(input, world, fact);
+    case "v1.StepSkipped":
+      return { ...world, skipped: [...world.skipped, { step: fact.step, reason: fact.reason }] };
+    case "v1.Deviation":
+      return {
+        ...world,
+        deviations: [...world.deviations, { code: fact.code, item: fact.item, step: fact.step }],
+      };
+
+    case "v1.WetClockStarted": {
+      const { surface, product, neededMs, reapplyWithinMs } = fact;
+      return {
+        ...world,
+        clocks: { ...world.clocks, [surface]: started({ surface, product, neededMs, reapplyWithinMs }) },
+      };
+    }
+    case "v1.ReapplyDue":
+      return setClock(world, fact.surface, (c) => ({ ...c, reapplyAsked: true }));
+    case "v1.WetClockReapplied":
+      return setClock(world, fact.surface, (c) => (c.state === "counting" ? reapplied(c) : restarted(c)));
+    case "v1.WetClockLapsed":
+    case "v1.WetClockDried":
+      return setClock(world, fact.surface, dried);
+    case "v1.WetClockTimeUp":
+      return setClock(world, fact.surface, (c) => ({ ...c, state: "timeUp" }));
+    case "v1.WetClockReady": {
+      const product = world.clocks[fact.surface]?.product ?? "";
+      if (input.labels[product]?.afterwards === "airDry") return surfaceDone(input, world, fact.surface);
+      return setClock(world, fact.surface, (c) => ({ ...c, state: "ready" }));
+    }
+    case "v1.WetClockTrusted":
+      return setClock(world, fact.surface, trusted);
+    case "v1.WipedEarly":
+      return setClock(world, fact.surface, dried);
+    case "v1.SurfaceWiped":
+      return surfaceDone(input, world, fact.surface);
+    case "v1.GapSeen":
+      return { ...world, gaps: world.gaps + 1, clocks: each(world.clocks, afterGap) };
+
+    case "v1.EventReported":
+      return eventReported(input, world, fact);
+    case "v1.FlowEnded":
+      return { ...world, flow: null };
+    case "v1.LotGiven":
+      return { ...world, lots: { ...world.lots, [fact.item]: { lot: fact.lot, expiry: fact.expiry } } };
+    case "v1.SharpsCounted":
+      return {
+        ...world,
+        sharps: { ...world.sharps, counted: fact.inContainer === fact.expected ? "balanced" : "differs" },
+      };
+    case "v1.RecountAsked":
+      return { ...world, sharps: { ...world.sharps, counted: null, recounts: world.sharps.recounts + 1 } };
+    case "v1.SharpsDiscrepancy":
+      return { ...world, sharps: { ...world.sharps, discrepancy: fact.reason } };
+
+    case "v1.ExposureReported":
+      return { ...world, exposure: "firstAid", placeBefore: world.place, flow: null, paused: false, before: null };
+    case "v1.ExposureAnswered":
+      return fact.choice === "resume" ? { ...world, exposure: "resuming" } : world;
+    case "v1.ExposureEnded":
+      return fact.outcome === "resumed"
+        ? { ...world, exposure: "none", place: world.placeBefore, placeBefore: null }
+        : { ...world, exposure: "ended", placeBefore: null };
+
+    case "v1.Paused":
+      return { ...world, paused: true };
+    case "v1.Resumed":
+      return { ...world, paused: false };
+    case "v1.BriskSet":
+      return { ...world, brisk: fact.on };
+    case "v1.EarLost":
+      return { ...world, earLost: true };
+    case "v1.EarBack":
+      return { ...world, earLost: false };
+    case "v1.Undone":
+      return undone(world);
+    case "v1.SessionClosed":
+      return { ...world, phase: "closed", place: null, flow: null };
+    case "v1.ProblemReported":
+    case "v1.Refused":
+    case "v1.TimeWitnessed":
+      return world;
+  }
+}
+
+function stepEntered(world: World, fact: FactOf<"v1.StepEntered">): World {
+  if (fact.list === "flow") {
+    return world.flow ? { ...world, flow: { ...world.flow, index: fact.index } } : world;
+  }
+  return { ...world, place: { list: fact.list, index: fact.index, group: fact.group } };
+}
+
+/** A step's effects happen when it is reported done. Wet clocks start and end by facts of their own. */
+function stepDone(input: SessionInput, world: World, fact: FactOf<"v1.StepDone">): World {
+  const done = stepById(input, fact.step);
+  if (!done) return world;
+  return done.effects.reduce<World>((w, effect) => effectDone(input, w, effect), {
+    ...world,
+    done: [...world.done, fact.step],
+  });
+}
+
+export function effectDone(input: SessionInput, world: World, effect: Effect): World {
+  const { station } = applyEffect(world.station, effect, kindsIn(input));
+  const spoilt = spoilsClock(world, effect) ? setClock(world, effect.item, dried) : world;
+  return countSharp(input, setStation(spoilt, station), effect);
+}
+
+const contacts: ReadonlySet<Effect["verb"]> = new Set(["touch", "cover", "uncover", "bring", "breakSkin"]);
+
+/** A surface met by soiled gloves under its clock, or after it, is soiled anew: the clock is worth nothing. */
+export function spoilsClock(world: World, effect: Effect): effect is Effect & { item: string } {
+  if (!("item" in effect) || !contacts.has(effect.verb)) return false;
+  const clock = world.clocks[effect.item];
+  return clock !== undefined && clock.state !== "dry" && world.station.hands === "glovedSoiled";
+}
+
+/**
+ * The process of its class is what makes an item clean: a noncritical surface, disinfected. Critical items must be
+ * sterilised, porous and single-use ones discarded; no wiping cleans those (Spaulding 1968; CDC 2008, Table 1).
+ */
+function surfaceDone(input: SessionInput, world: World, surface: string): World {
+  const kind = kindsIn(input)[surface];
+  const after = dropClock(world, surface);
+  const canBeWiped = kind?.spaulding === "noncritical" && kind.use === "reusable" && !kind.porous;
+  return canBeWiped ? setStation(after, disinfected(after.station, surface)) : after;
+}
+
+/** Sharps are counted from the opening of each to the container. Any sharp that moves makes an old count void. */
+function countSharp(input: SessionInput, world: World, effect: Effect): World {
+  if (!("item" in effect) || kindsIn(input)[effect.item]?.role !== "sharp") return world;
+  const { sharps } = world;
+  const used = sharps.opened - sharps.binned - sharps.parked;
+  const moved = (change: Partial<World["sharps"]>): World => ({
+    ...world,
+    sharps: { ...sharps, ...change, counted: null },
+  });
+  switch (effect.verb) {
+    case "open":
+      return moved({ opened: sharps.opened + 1 });
+    case "discard":
+      if (effect.all) return moved({ binned: sharps.opened, parked: 0 });
+      if (used > 0) return moved({ binned: sharps.binned + 1 });
+      return sharps.parked > 0 ? moved({ binned: sharps.binned + 1, parked: sharps.parked - 1 }) : world;
+    case "park":
+      return used > 0 ? moved({ parked: sharps.parked + 1 }) : world;
+    case "unpark":
+      return sharps.parked > 0 ? moved({ parked: sharps.parked - 1 }) : world;
+    default:
+      return world;
+  }
+}
+
+/** What an event does at once, before its flow is walked. */
+function eventReported(input: SessionInput, world: World, fact: FactOf<"v1.EventReported">): World {
+  const hasFlow = input.protocol.events.some((f) => f.event === fact.event && f.steps.length > 0);
+  const moved = fact.item === null ? world : setStation(world, happened(world.station, fact.event, fact.item));
+  const spoilt =
+    fact.item !== null && spoilsClock(world, { verb: "touch", item: fact.item })
+      ? setClock(moved, fact.item, dried)
+      : moved;
+  const torn: World =
+    fact.event === "tornGlove"
+      ? setStation(spoilt, { ...spoilt.station, hands: isGloved(spoilt.station.hands) ? "glovedSoiled" : "bare" })
+      : spoilt;
+  return hasFlow ? { ...torn, flow: { event: fact.event, index: 0 } } : torn;
+}
+
+function happened(station: Station, event: string, item: string): Station {
+  if (event === "dropped") return fellDown(station, item);
+  if (event === "tornBarrier") return barrierTorn(station, item);
+  if (event === "touched" || event === "photo") return meet(station, item);
+  return station;
+}
+
+/** The last report never was. What was watched meanwhile still counts against every clock: gaps and drying above all. */
+function undone(world: World): World {
+  const { before } = world;
+  if (!before) return world;
+  const elapsed = world.witnessedMs - before.witnessedMs;
+  const later = (clock: WetClock): WetClock => {
+    const passed = witnessed(clock, elapsed);
+    return world.gaps > before.gaps ? afterGap(passed) : passed;
+  };
+  return {
+    ...before,
+    clocks: each(before.clocks, later),
+    count: world.count,
+    cause: world.cause,
+    witnessedMs: world.witnessedMs,
+    gaps: world.gaps,
+    today: world.today,
+    earLost: world.earLost,
+  };
+}

@@ -1,0 +1,144 @@
+/** What is so now: the fold of the session's facts. Shown, spoken and guarded from here; nothing else is truth. */
+import type { DeviationCode, DiscrepancyReason, Phase, SkipReason } from "./fact";
+import type { EventId, ListName, Step } from "./protocol";
+import type { SessionInput } from "./sessionInput";
+import { type Kinds, kindsOf, type Station, stationAtStart } from "./station";
+import type { WetClock } from "./wetClock";
+
+/** Where we stand in a list; `group` steps from `index` on are read together for one answer. */
+export interface Place {
+  readonly list: ListName;
+  readonly index: number;
+  readonly group: number;
+}
+
+/** A procedure event on top of the work, with a short flow of its own. */
+export interface Flow {
+  readonly event: EventId;
+  readonly index: number;
+}
+
+export interface Sharps {
+  readonly opened: number;
+  readonly binned: number;
+  readonly parked: number;
+  /** How the last count came out; null until counted, and again after any sharp moves. */
+  readonly counted: "balanced" | "differs" | null;
+  readonly recounts: number;
+  readonly discrepancy: DiscrepancyReason | null;
+}
+
+export interface Deviation {
+  readonly code: DeviationCode;
+  readonly item: string | null;
+  readonly step: string | null;
+}
+
+export type Exposure = "none" | "firstAid" | "resuming" | "ended";
+
+export interface World {
+  /** Facts folded so far. */
+  readonly count: number;
+  readonly cause: number;
+  readonly today: string;
+  readonly phase: Phase;
+  /** Null while working: during the procedure there is no list to walk. */
+  readonly place: Place | null;
+  readonly flow: Flow | null;
+  readonly exposure: Exposure;
+  /** Where the phase's list stood when the exposure came; walked again from there after resuming. */
+  readonly placeBefore: Place | null;
+  readonly paused: boolean;
+  readonly brisk: boolean;
+  readonly earLost: boolean;
+  readonly station: Station;
+  readonly clocks: Readonly<Record<string, WetClock>>;
+  readonly sharps: Sharps;
+  readonly lots: Readonly<Record<string, { readonly lot: string; readonly expiry: string | null }>>;
+  readonly done: readonly string[];
+  readonly skipped: readonly { readonly step: string; readonly reason: SkipReason }[];
+  readonly deviations: readonly Deviation[];
+  readonly witnessedMs: number;
+  /** How many times nobody watched. */
+  readonly gaps: number;
+  /** What was so before the last report, for one undo. */
+  readonly before: World | null;
+  readonly beforeCause: number | null;
+}
+
+export function worldAtStart(input: SessionInput): World {
+  return {
+    count: 0,
+    cause: -1,
+    today: "0000-00-00",
+    phase: "setUp",
+    place: null,
+    flow: null,
+    exposure: "none",
+    placeBefore: null,
+    paused: false,
+    brisk: input.brisk,
+    earLost: false,
+    station: stationAtStart(input.protocol.items, input.carriedOver),
+    clocks: {},
+    sharps: { opened: 0, binned: 0, parked: 0, counted: null, recounts: 0, discrepancy: null },
+    lots: Object.fromEntries(input.lots.map((l) => [l.item, { lot: l.lot, expiry: l.expiry }])),
+    done: [],
+    skipped: [],
+    deviations: [],
+    witnessedMs: 0,
+    gaps: 0,
+    before: null,
+    beforeCause: null,
+  };
+}
+
+/** The steps of the list being walked: a flow's before the phase's own. Empty while working. */
+export function stepsHere(input: SessionInput, world: World): readonly Step[] {
+  if (world.exposure === "resuming") return input.protocol.resuming;
+  if (world.flow) return input.protocol.events.find((f) => f.event === world.flow?.event)?.steps ?? [];
+  return world.place ? input.protocol[world.place.list] : [];
+}
+
+export const indexHere = (world: World): number =>
+  world.exposure !== "resuming" && world.flow ? world.flow.index : (world.place?.index ?? 0);
+
+/** The step being asked for now, or null while working, paused in an exposure, or closed. */
+export function stepHere(input: SessionInput, world: World): Step | null {
+  if (world.exposure === "firstAid" || world.exposure === "ended") return null;
+  return stepsHere(input, world)[indexHere(world)] ?? null;
+}
+
+/** The steps read together now. */
+export function groupHere(input: SessionInput, world: World): readonly Step[] {
+  const step = stepHere(input, world);
+  if (!step) return [];
+  if (world.flow || !world.place || world.exposure === "resuming") return [step];
+  return stepsHere(input, world).slice(world.place.index, world.place.index + world.place.group);
+}
+
+export const inUse = (sharps: Sharps): number => sharps.opened - sharps.binned - sharps.parked;
+
+const kindsByInput = new WeakMap<SessionInput, Kinds>();
+
+/** Items by id; made once for each session. */
+export function kindsIn(input: SessionInput): Kinds {
+  const known = kindsByInput.get(input);
+  if (known) return known;
+  const made = kindsOf(input.protocol.items);
+  kindsByInput.set(input, made);
+  return made;
+}
+
+const stepsByInput = new WeakMap<SessionInput, ReadonlyMap<string, Step>>();
+
+export function stepById(input: SessionInput, id: string): Step | undefined {
+  let known = stepsByInput.get(input);
+  if (!known) {
+    const p = input.protocol;
+    const all = [...p.setUp, ...p.dressing, ...p.breakdown, ...p.resuming, ...p.events.flatMap((f) => f.steps)];
+    known = new Map(all.map((s) => [s.id, s]));
+    stepsByInput.set(input, known);
+  }
+  return known.get(id);
+}
