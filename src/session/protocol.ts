@@ -102,7 +102,7 @@ export const EventFlow = z.strictObject({
   asksItem: z.array(Id).max(40).default([]),
   steps: z.array(Step).max(20),
   /** Where the work goes on after the flow. */
-  then: z.enum(["continue", "dressing"]).default("continue"),
+  onwards: z.enum(["continue", "dressing"]).default("continue"),
 });
 
 /** The facts of a product's label. */
