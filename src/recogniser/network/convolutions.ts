@@ -1,0 +1,131 @@
+/**
+ * The stack of convolutions as a stream of rows. A row is one instant: positions along pitch × channels. Each stage
+ * keeps only the rows it still needs, so a new row costs its own work and nothing is computed twice; the answers are
+ * those of the whole stack run over the last 76 rows, because the stack has no padding in time.
+ *
+ *   row of 32 mels ─▶ [across both 3×3] ─▶ [pitch 1×3] ─▶ [time 3×1] ─▶ [pool] ─▶ … ─▶ row of 96 features
+ */
+import { product, type Weights } from "./product";
+
+/** Rectifier of the published net: a gentle slope below zero, cut off at −0.4. */
+const slope = 0.2;
+const least = -0.4;
+
+/** Takes a row and gives the row it completes, or null while it waits for more. The row given is reused: copy to keep. */
+export interface Stage {
+  readonly positions: number;
+  readonly channels: number;
+  push(row: Float64Array): Float64Array | null;
+  reset(): void;
+}
+
+function rectify(x: Float64Array): void {
+  for (let i = 0; i < x.length; i++) {
+    const v = x[i] as number;
+    if (v < 0) x[i] = Math.max(v * slope, least);
+  }
+}
+
+/** 1×3 along pitch, a column of zeros on each side. Weights: outputs × (3 · channels), pitch-major. */
+export function alongPitch(positions: number, channels: number, weights: Weights): Stage {
+  const padded = new Float64Array((positions + 2) * channels);
+  const out = new Float64Array(positions * weights.outputs);
+  return {
+    positions,
+    channels: weights.outputs,
+    push(row) {
+      padded.set(row, channels);
+      product(padded, channels, positions, weights, out);
+      rectify(out);
+      return out;
+    },
+    reset() {},
+  };
+}
+
+/** 3×1 along time. Weights: outputs × (3 · channels), oldest instant first. `last` leaves the rectifier out. */
+export function alongTime(positions: number, channels: number, weights: Weights, last = false): Stage {
+  const held = new Float64Array(positions * 3 * channels);
+  const out = new Float64Array(positions * weights.outputs);
+  let seen = 0;
+  return {
+    positions,
+    channels: weights.outputs,
+    push(row) {
+      for (let p = 0; p < positions; p++) {
+        const at = p * 3 * channels;
+        held.copyWithin(at, at + channels, at + 3 * channels);
+        held.set(row.subarray(p * channels, (p + 1) * channels), at + 2 * channels);
+      }
+      if (++seen < 3) return null;
+      product(held, 3 * channels, positions, weights, out);
+      if (!last) rectify(out);
+      return out;
+    },
+    reset() {
+      seen = 0;
+    },
+  };
+}
+
+/** 3×3 over one channel: the first layer. Weights: outputs × 9, time-major. */
+export function acrossBoth(positions: number, weights: Weights): Stage {
+  const held = new Float64Array(3 * (positions + 2));
+  const windows = new Float64Array(positions * 9);
+  const out = new Float64Array(positions * weights.outputs);
+  const width = positions + 2;
+  let seen = 0;
+  return {
+    positions,
+    channels: weights.outputs,
+    push(row) {
+      held.copyWithin(0, width);
+      held.set(row, 2 * width + 1);
+      if (++seen < 3) return null;
+      for (let p = 0; p < positions; p++) {
+        for (let t = 0; t < 3; t++) windows.set(held.subarray(t * width + p, t * width + p + 3), p * 9 + t * 3);
+      }
+      product(windows, 9, positions, weights, out);
+      rectify(out);
+      return out;
+    },
+    reset() {
+      seen = 0;
+      held.fill(0);
+    },
+  };
+}
+
+/** The larger of each pair along pitch and, with `overTime`, of each pair of instants. */
+export function pool(positions: number, channels: number, overTime: boolean): Stage {
+  const out = new Float64Array((positions / 2) * channels);
+  let waiting = false;
+  return {
+    positions: positions / 2,
+    channels,
+    push(row) {
+      for (let p = 0; p < positions / 2; p++) {
+        for (let c = 0; c < channels; c++) {
+          const i = p * channels + c;
+          const best = Math.max(row[2 * p * channels + c] as number, row[(2 * p + 1) * channels + c] as number);
+          out[i] = waiting ? Math.max(best, out[i] as number) : best;
+        }
+      }
+      if (overTime) waiting = !waiting;
+      return waiting ? null : out;
+    },
+    reset() {
+      waiting = false;
+    },
+  };
+}
+
+/** Pushes a row through the stages one after another; null when one of them still waits. */
+export function through(stages: readonly Stage[], row: Float64Array): Float64Array | null {
+  let x: Float64Array | null = row;
+  for (const stage of stages) {
+    x = stage.push(x);
+    if (x === null) return null;
+  }
+  return x;
+}
