@@ -1,0 +1,18 @@
+/** What the ear reports. Times are milliseconds of sound since the ear was opened: sound in, the same answer out. */
+import type { AddressWord, CommandId } from "../intent/phrases";
+
+export type Heard =
+  | {
+      readonly kind: "understood";
+      readonly address: AddressWord;
+      readonly command: CommandId;
+      /** 0..1, smoothed over the last steps. */
+      readonly confidence: number;
+      /** False for a command that is listened for only so that it can be refused aloud. */
+      readonly permitted: boolean;
+      readonly atMs: number;
+    }
+  /** Two commands were likely and neither enough: ask, do not guess. The likelier first. */
+  | { readonly kind: "unsure"; readonly candidates: readonly CommandId[]; readonly atMs: number }
+  /** Something came near to a phrase and was not one. */
+  | { readonly kind: "noise"; readonly atMs: number };
