@@ -1,0 +1,144 @@
+/**
+ * The mixing form as a function: the words typed in, the lines to show out. The screen, the voice and the command line
+ * all ask here, so none of them can give another answer.
+ */
+import { answer, refuse } from "../sums/answer";
+import { parseRatio, type Ratio, showRatio } from "../sums/ratio";
+import { type Caution, cautionsFor, refuseCompanions } from "./cautions";
+import { type BottleLabel, bottleLabel, showStrength } from "./label";
+import { type Measured, measuredUp, stepFor } from "./measured";
+import { type Mix, type MixRequest, mix } from "./mix";
+import { readStrength, readVolume } from "./reading";
+import type { MixAnswer } from "./refusals";
+import { isAlcohol, isChlorine, isPowder, type Strength } from "./units";
+import { keptUntil, type UseBy } from "./useBy";
+
+export const stockKinds = ["liquid", "powder", "tablet", "alcohol"] as const;
+export type StockKind = (typeof stockKinds)[number];
+
+/** Exactly what the form's fields hold. */
+export type MixForm = {
+  readonly kind: StockKind;
+  /** Strength of the stock; for tablets, grams of active chlorine in one tablet. */
+  readonly stock: string;
+  readonly target: string;
+  readonly volume: string;
+  /** Anything else someone means to put in; anything but water is refused. */
+  readonly companions: readonly string[];
+  readonly productName: string;
+  readonly madeBy: string;
+  readonly madeAtMs: number;
+  /** Hours of use the label gives once diluted; empty for the 24 h default. */
+  readonly labelHours: string;
+  readonly zone: string;
+};
+
+export type MixView = {
+  readonly mix: Mix;
+  readonly measured: Measured;
+  /** One line per thing to do, in order, amounts rounded to 4 decimals for showing. */
+  readonly lines: readonly string[];
+  readonly cautions: readonly Caution[];
+  readonly useBy: UseBy;
+  readonly label: BottleLabel;
+};
+
+/** Reads the form and computes the mix; the first trouble is the answer, in words. */
+export function mixView(form: MixForm): MixAnswer<MixView> {
+  const alone = refuseCompanions(form.companions);
+  if (!alone.ok) return alone;
+  const request = readRequest(form);
+  if (!request.ok) return request;
+  const hours = readHours(form.labelHours);
+  if (!hours.ok) return hours;
+  const mixed = mix(request.value);
+  if (!mixed.ok) return mixed;
+  const useBy = keptUntil(form.madeAtMs, hours.value);
+  const measured = measuredUp(mixed.value, stepFor(mixed.value));
+  const { productName, zone, madeBy } = form;
+  return answer({
+    mix: mixed.value,
+    measured,
+    lines: linesFor(mixed.value, measured),
+    cautions: cautionsFor(mixed.value),
+    useBy,
+    label: bottleLabel({ productName, resulting: measured.resulting, useBy, zone, madeBy }),
+  });
+}
+
+function readRequest(form: MixForm): MixAnswer<MixRequest> {
+  const volume = readVolume(form.volume);
+  if (!volume.ok) return volume;
+  const target = readStrength(form.target, form.kind === "alcohol" ? "percentVolume" : "percent");
+  if (!target.ok) return target;
+  if (form.kind === "alcohol") {
+    const stock = readStrength(form.stock, "percentVolume");
+    if (!stock.ok) return stock;
+    if (!isAlcohol(stock.value) || !isAlcohol(target.value)) return doNotMeet("% v/v");
+    return answer({ kind: "alcohol", stock: stock.value, target: target.value, volume: volume.value });
+  }
+  if (!isChlorine(target.value)) return doNotMeet("%, ppm, g/L or deg chlorum");
+  return readChlorineStock(form, target.value, volume.value);
+}
+
+function readChlorineStock(
+  form: MixForm,
+  target: Extract<MixRequest, { kind: "liquid" }>["target"],
+  volume: MixRequest["volume"],
+): MixAnswer<MixRequest> {
+  if (form.kind === "tablet") {
+    const grams = parseRatio(form.stock.replace(/\s*g$/i, ""));
+    if (!grams.ok) return grams;
+    return answer({ kind: "tablet", gramsPerTablet: grams.value, target, volume });
+  }
+  const stock: MixAnswer<Strength> = readStrength(form.stock, form.kind === "powder" ? "percentMass" : "percent");
+  if (!stock.ok) return stock;
+  if (form.kind === "powder")
+    return isPowder(stock.value) ? answer({ kind: "powder", stock: stock.value, target, volume }) : doNotMeet("% w/w");
+  return isChlorine(stock.value)
+    ? answer({ kind: "liquid", stock: stock.value, target, volume })
+    : doNotMeet("%, ppm, g/L or deg chlorum");
+}
+
+function doNotMeet(wanted: string) {
+  return refuse("units-do-not-meet", `These strengths measure different things; here ${wanted} is needed.`);
+}
+
+/** A mix kept longer than a year is a slip of the pen. */
+function readHours(text: string): MixAnswer<number | undefined> {
+  if (text.trim() === "") return answer(undefined);
+  const hours = parseRatio(text);
+  if (!hours.ok) return hours;
+  if (hours.value.lte(0)) return refuse("not-positive", "The label's hours must be more than nothing.");
+  if (hours.value.gt(8784))
+    return refuse("too-much", "No mix here is kept longer than a year; check the label's hours.");
+  return answer(hours.value.valueOf());
+}
+
+function linesFor(mixed: Mix, measured: Measured): readonly string[] {
+  const made = `measured ${showRatio(measured.stock)}: ${showStrength(measured.resulting)}`;
+  switch (mixed.kind) {
+    case "liquid":
+      return [
+        `1 part stock to ${showRatio(mixed.partsWater)} parts water`,
+        mixed.addedTo
+          ? `added to ${ml(mixed.addedTo.waterMl)} water: ${ml(mixed.addedTo.stockMl)} stock (${ml(mixed.addedTo.totalMl)} in all)`
+          : "the stock is already at this strength: no water",
+        `made up to ${ml(mixed.madeUpTo.totalMl)}: ${ml(mixed.madeUpTo.stockMl)} stock, ${ml(mixed.madeUpTo.waterMl)} water`,
+        `made up to, ${made}`,
+      ];
+    case "powder":
+      return [`${showRatio(mixed.grams)} g in ${ml(mixed.totalMl)} water`, made];
+    case "tablet":
+      return [
+        `${mixed.tablets} tablets in ${ml(mixed.totalMl)} water (exactly ${showRatio(mixed.exactTablets)}, rounded up)`,
+        `makes ${showStrength(mixed.resulting)}`,
+      ];
+    case "alcohol":
+      return [`${ml(mixed.stockMl)} stock, then water up to ${ml(mixed.totalMl)}`, `made up to, ${made}`];
+  }
+}
+
+function ml(amount: Ratio): string {
+  return `${showRatio(amount)} mL`;
+}
