@@ -1,0 +1,25 @@
+/** The log: facts made into a signed chain and kept before anything is shown or said. */
+export { canonicalText, Digest, digestOf } from "./canonical";
+export { headOf, headOfHeader, signedMessage } from "./chain";
+export { Known, knownBy, LogEntry, Stamp, WayIn } from "./entry";
+export { asHeader, formatVersion, Header, type Opening, PublicKey, Signature } from "./header";
+export type {
+  Appended,
+  Journal,
+  JournalTrouble,
+  JournalTroubleCode,
+  KeptSession,
+  Opened,
+  ReadSession,
+  ResumedSession,
+  Signer,
+  UnfinishedSession,
+  Writer,
+} from "./journal";
+export { type MemoryJournal, memoryJournal } from "./memoryJournal";
+export { Closing, makeClosing, Seal } from "./seal";
+export { fingerprint, isSignedBy, newKeyPair, newSigner, signerFromSecret, signerOf } from "./signing";
+export { Summary } from "./summary";
+export { madeAtMs, Uuidv7, uuidv7 } from "./uuidv7";
+export { walkChain } from "./walkChain";
+export { readWallTime, WallTime, wallTime } from "./wallTime";

@@ -1,0 +1,113 @@
+/** An invented session for the log's own tests: one chair, one disinfectant, one needle. */
+import type { SessionFact } from "../../session/fact";
+import { Protocol } from "../../session/protocol";
+import { SessionInput } from "../../session/sessionInput";
+import type { Stamp } from "../entry";
+import { asHeader, type Header } from "../header";
+import { wallTime } from "../wallTime";
+
+const step = (id: string, effects: unknown[] = []) => ({ id, say: { en: `Do ${id}.` }, show: { en: id }, effects });
+
+export const smallProtocol = Protocol.parse({
+  format: "gloveside-protocol",
+  formatVersion: 1,
+  id: "small",
+  version: "1.0.0",
+  name: { en: "Small" },
+  about: { en: "One chair, one needle." },
+  items: [
+    {
+      id: "chair",
+      name: { en: "Chair" },
+      calledAs: { en: "chair" },
+      role: "surface",
+      spaulding: "noncritical",
+      use: "reusable",
+      starts: { condition: "clean" },
+    },
+    {
+      id: "needle",
+      name: { en: "Needle" },
+      calledAs: { en: "needle" },
+      role: "sharp",
+      spaulding: "critical",
+      use: "singleUse",
+      starts: { condition: "sterile" },
+      hasLot: true,
+    },
+  ],
+  products: [
+    {
+      id: "surfaceA",
+      use: "surfaceDisinfectant",
+      label: {
+        name: { en: "surface disinfectant A" },
+        contactSec: 300,
+        reapplyWithinSec: null,
+        oneStep: true,
+        afterwards: "wipe",
+        expiry: "2027-03-31",
+      },
+    },
+  ],
+  setUp: [
+    step("wash", [{ verb: "wash" }]),
+    step("gloves", [{ verb: "don" }]),
+    step("needle", [{ verb: "open", item: "needle" }]),
+  ],
+  events: [],
+  dressing: [step("sheet")],
+  breakdown: [
+    step("bin", [{ verb: "discard", item: "needle", into: "sharps", all: true }]),
+    step("spray", [{ verb: "apply", item: "chair", product: "surfaceA" }]),
+    step("off", [{ verb: "doff" }]),
+    step("handsLast", [{ verb: "wash" }]),
+  ],
+  resuming: [step("again")],
+});
+
+export const smallInput: SessionInput = SessionInput.parse({
+  protocol: smallProtocol,
+  labels: { surfaceA: smallProtocol.products[0]?.label },
+  lots: [{ item: "needle", lot: "N-204", expiry: "2028-01-31", known: "scanned" }],
+  station: "Station 1",
+  artist: "Artist A",
+  clientReference: "C-0001",
+  address: "station",
+  language: "en",
+  zone: "Europe/Lisbon",
+  brisk: false,
+  carriedOver: [],
+});
+
+export const sampleSession = "017f22e2-79b0-7cc3-98c4-dc0c0c07398f";
+export const sampleLife = "017f22e2-79b0-7000-8000-000000000001";
+
+export const smallHeader = (device: string, session: string = sampleSession): Header =>
+  asHeader({
+    session,
+    input: smallInput,
+    rules: "1.0.0",
+    phraseModel: null,
+    appVersion: "0.1.0",
+    device,
+    previousHead: null,
+  });
+
+/** A stamp so many milliseconds into the page life, by voice. */
+export const stampAt = (monoMs: number, more: Partial<Stamp> = {}): Stamp => ({
+  at: wallTime(Date.UTC(2026, 10, 25, 6, 40) + monoMs, 60),
+  monoMs,
+  life: sampleLife,
+  way: { by: "voice", confidence: 0.93 },
+  known: "said",
+  ...more,
+});
+
+export const began: SessionFact = { type: "v1.SessionBegan", witnessedMs: 0, cause: 0, today: "2026-11-25" };
+export const done = (name: string, cause: number, witnessedMs = 0): SessionFact => ({
+  type: "v1.StepDone",
+  witnessedMs,
+  cause,
+  step: name,
+});
