@@ -1,0 +1,119 @@
+/**
+ * The sentences of one language, as data. A missing entry or a missing slot fails to compile. Slots stand in braces:
+ * "{items}: time." Sentences lead with the item they speak of, so that one recording of its name fits everywhere.
+ */
+import type { CommandId } from "../intent/phrases";
+import type { DeviationCode, DiscrepancyReason, Phase, RefusalReason } from "../session/fact";
+import type { EventId } from "../session/protocol";
+import type { ClockMoment } from "./utterance";
+
+/** A sentence that must hold the slot. */
+export type With<Slot extends string> = `${string}{${Slot}}${string}`;
+/** A sentence without slots; a test holds it to that. */
+export type Plain = string;
+/** The same for a named item and for none. */
+export interface AboutItem {
+  readonly plain: Plain;
+  readonly named: With<"item">;
+}
+
+export type NotKeptReason = "storageFull" | "writeFailed";
+export type EarTrouble = "none" | "denied" | "lost";
+/** What an undo would take back. */
+export type UndoWhat =
+  | "stepDone"
+  | "stepSkipped"
+  | "applied"
+  | "wiped"
+  | "ready"
+  | "event"
+  | "lot"
+  | "count"
+  | "lastReport";
+export type Kept =
+  | "paused"
+  | "resumed"
+  | "undone"
+  | "leftOut"
+  | "lot"
+  | "count"
+  | "wiped"
+  | "briskOn"
+  | "briskOff"
+  | "problem";
+export type Caution = "label" | "localRules" | "clinician" | "emergency";
+
+export interface Phrasebook {
+  readonly language: "en" | "es";
+  /** 0..999 in words. */
+  readonly number: (value: number) => string;
+  /** Rounded up, never down: a wait announced is never too short. A closed set, so that each has a clip. */
+  readonly duration: (ms: number) => string;
+  readonly listAnd: Plain;
+  readonly letters: Readonly<Record<string, string>>;
+  readonly spelling: Readonly<Record<string, string>>;
+
+  /** The reason, and what would make it allowed. */
+  readonly refused: Readonly<Record<RefusalReason, AboutItem>>;
+  /** What counts now, and what to do about it. */
+  readonly deviated: Readonly<Record<DeviationCode, AboutItem>>;
+  readonly phase: Readonly<Record<Phase, Plain>>;
+  readonly closed: { readonly balanced: Plain; readonly discrepancy: Plain; readonly unready: With<"items"> };
+  readonly clock: Readonly<Record<ClockMoment, With<"items">>>;
+  readonly wipedEarly: { readonly plain: With<"duration">; readonly named: With<"item"> & With<"duration"> };
+
+  readonly ask: {
+    readonly firstItem: With<"item">;
+    readonly nextItem: With<"item">;
+    readonly noItem: Plain;
+    readonly skipReason: Plain;
+    readonly sharps: {
+      readonly none: Plain;
+      readonly one: Plain;
+      readonly many: With<"opened"> & With<"expected">;
+      readonly recount: With<"expected">;
+    };
+    readonly discrepancy: { readonly first: Plain; readonly reason: Readonly<Record<DiscrepancyReason, Plain>> };
+    readonly closing: {
+      readonly balanced: With<"opened">;
+      readonly discrepancy: Plain;
+      readonly deviations: { readonly one: Plain; readonly many: With<"count"> };
+      readonly leftOut: { readonly one: Plain; readonly many: With<"count"> };
+      readonly confirm: Plain;
+    };
+    readonly exposure: { readonly firstAid: Plain; readonly choice: Plain; readonly confirmEnd: Plain };
+    readonly undo: { readonly question: With<"what">; readonly what: Readonly<Record<UndoWhat, Plain>> };
+    readonly whichPhrase: With<"phrase">;
+    readonly phrase: Readonly<Record<CommandId, Plain>>;
+  };
+
+  readonly answer: {
+    readonly noClock: Plain;
+    readonly remaining: With<"item"> & With<"duration">;
+    readonly waiting: With<"item">;
+    readonly stepsLeft: { readonly none: Plain; readonly one: Plain; readonly many: With<"count"> };
+    readonly clocksLeft: { readonly one: Plain; readonly many: With<"count"> };
+    readonly sharpsOut: { readonly one: Plain; readonly many: With<"count"> };
+    readonly working: Plain;
+  };
+
+  /** Three words at most. */
+  readonly event: Readonly<Record<EventId, Plain>>;
+  readonly kept: Readonly<Record<Kept, Plain>>;
+  readonly eventItem: With<"item">;
+
+  readonly begun: Plain;
+  readonly reopened: Plain;
+  readonly carriedOver: With<"items">;
+  readonly exposure: { readonly ended: Plain; readonly resuming: Plain; readonly resumed: Plain };
+  readonly notKept: Readonly<Record<NotKeptReason, Plain>>;
+  readonly ear: { readonly trouble: Readonly<Record<EarTrouble, Plain>>; readonly back: Plain };
+  readonly volume: {
+    readonly louder: Plain;
+    readonly quieter: Plain;
+    readonly loudest: Plain;
+    readonly quietest: Plain;
+  };
+  readonly caution: Readonly<Record<Caution, Plain>>;
+  readonly soundCheck: Plain;
+}

@@ -1,0 +1,88 @@
+/** Refusals, deviations, short echoes and trouble. */
+import type { DeviationCode, RefusalReason } from "../session/fact";
+import type { EventId } from "../session/protocol";
+import { fill, itemPart, listOf, sentences } from "./fill";
+import type { AboutItem, Caution, EarTrouble, Kept, NotKeptReason, Phrasebook } from "./phrasebook";
+import type { Spoken } from "./sayClock";
+import type { Part, Urgency, Utterance } from "./utterance";
+
+const notice = (key: string, parts: readonly Part[], urgency: Urgency, solicited: boolean): Utterance => ({
+  key,
+  parts,
+  urgency,
+  solicited,
+});
+
+const about = (book: Phrasebook, sentence: AboutItem, item: Spoken | null): readonly Part[] =>
+  item ? fill(sentence.named, { item: [itemPart(book, item)] }) : fill(sentence.plain);
+
+export const sayRefused = (book: Phrasebook, reason: RefusalReason, item: Spoken | null): Utterance =>
+  notice("refused", about(book, book.refused[reason], item), "soon", true);
+
+/** Those that put somebody at risk this moment interrupt. */
+const stopNow: readonly DeviationCode[] = ["skinBrokenWithoutGloves", "usedUnsterile", "sharpNotInSharps"];
+
+export const sayDeviation = (book: Phrasebook, code: DeviationCode, item: Spoken | null): Utterance =>
+  notice(
+    `deviation:${code}:${item?.id ?? ""}`,
+    about(book, book.deviated[code], item),
+    stopNow.includes(code) ? "now" : "soon",
+    false,
+  );
+
+/** At most three words: "Fresh gloves." A client unwell interrupts everything. */
+export const sayEvent = (book: Phrasebook, event: EventId): Utterance =>
+  notice("echo", fill(book.event[event]), event === "clientUnwell" ? "now" : "soon", true);
+
+/** "Lamp, noted." once the artist has agreed to the item. */
+export const sayItemNoted = (book: Phrasebook, item: Spoken): Utterance =>
+  notice("echo", fill(book.eventItem, { item: [itemPart(book, item)] }), "soon", true);
+
+export const sayKept = (book: Phrasebook, kept: Kept): Utterance => notice("echo", fill(book.kept[kept]), "soon", true);
+
+export const sayNotKept = (book: Phrasebook, reason: NotKeptReason): Utterance =>
+  notice("notKept", fill(book.notKept[reason]), "now", true);
+
+export const sayEarTrouble = (book: Phrasebook, trouble: EarTrouble): Utterance =>
+  notice("ear", fill(book.ear.trouble[trouble]), "now", false);
+
+export const sayEarBack = (book: Phrasebook): Utterance => notice("ear", fill(book.ear.back), "soon", false);
+
+export const sayVolume = (book: Phrasebook, change: keyof Phrasebook["volume"]): Utterance =>
+  notice("volume", fill(book.volume[change]), "soon", true);
+
+export const sayCaution = (book: Phrasebook, caution: Caution): Utterance =>
+  notice(`caution:${caution}`, fill(book.caution[caution]), "soon", true);
+
+export const sayBegun = (book: Phrasebook, carriedOver: readonly Spoken[]): Utterance =>
+  notice("begun", sentences(fill(book.begun), unlessNone(book, book.carriedOver, carriedOver)), "soon", true);
+
+export const sayReopened = (book: Phrasebook): Utterance => notice("begun", fill(book.reopened), "soon", true);
+
+/** Said once the seal is on disk. */
+export const sayClosed = (book: Phrasebook, balanced: boolean, unready: readonly Spoken[]): Utterance =>
+  notice(
+    "phase",
+    sentences(
+      fill(book.phase.closed),
+      fill(balanced ? book.closed.balanced : book.closed.discrepancy),
+      unlessNone(book, book.closed.unready, unready),
+    ),
+    "soon",
+    true,
+  );
+
+export const sayExposure = (book: Phrasebook, moment: keyof Phrasebook["exposure"]): Utterance =>
+  notice("exposure", fill(book.exposure[moment]), "soon", true);
+
+export const saySoundCheck = (book: Phrasebook): Utterance => notice("soundCheck", fill(book.soundCheck), "soon", true);
+
+const unlessNone = (book: Phrasebook, sentence: string, items: readonly Spoken[]): readonly Part[] =>
+  items.length === 0
+    ? []
+    : fill(sentence, {
+        items: listOf(
+          book,
+          items.map((item) => itemPart(book, item)),
+        ),
+      });

@@ -1,0 +1,78 @@
+/** Questions and read-backs. A newer question replaces an older one, so that one yes answers one question. */
+import type { CommandId } from "../intent/phrases";
+import type { DiscrepancyReason } from "../session/fact";
+import { fill, itemPart, numberPart, sentences } from "./fill";
+import type { Phrasebook, UndoWhat } from "./phrasebook";
+import type { Spoken } from "./sayClock";
+import { counted } from "./sayStep";
+import type { Part, Utterance } from "./utterance";
+
+const question = (parts: readonly Part[], urgency: Utterance["urgency"] = "soon"): Utterance => ({
+  key: "question",
+  parts,
+  urgency,
+  solicited: true,
+});
+
+/** Names one item at a time: "Which one? Lamp?", then "Tray?"; null when none is left to name. */
+export function askItem(book: Phrasebook, item: Spoken | null, isFirst: boolean): Utterance {
+  if (item === null) return question(fill(book.ask.noItem));
+  return question(fill(isFirst ? book.ask.firstItem : book.ask.nextItem, { item: [itemPart(book, item)] }));
+}
+
+export const askSkipReason = (book: Phrasebook): Utterance => question(fill(book.ask.skipReason));
+
+/** "Three opened. Are three in the container?" `expected` is what should be there: parked ones are not. */
+export function askSharps(book: Phrasebook, opened: number, expected: number): Utterance {
+  const { none, one, many } = book.ask.sharps;
+  if (opened === 0) return question(fill(none));
+  if (opened === 1 && expected === 1) return question(fill(one));
+  return question(fill(many, { opened: [numberPart(book, opened)], expected: [numberPart(book, expected)] }));
+}
+
+export const askRecount = (book: Phrasebook, expected: number): Utterance =>
+  question(fill(book.ask.sharps.recount, { expected: [numberPart(book, expected)] }));
+
+/** Offers the reasons for a difference one at a time. */
+export const askDiscrepancy = (book: Phrasebook, reason: DiscrepancyReason, isFirst: boolean): Utterance =>
+  question(sentences(isFirst ? fill(book.ask.discrepancy.first) : [], fill(book.ask.discrepancy.reason[reason])));
+
+export interface Closing {
+  readonly balanced: boolean;
+  readonly sharpsOpened: number;
+  readonly deviations: number;
+  readonly stepsLeftOut: number;
+}
+
+/** Reads back what will be sealed, and asks for the confirmation phrase. */
+export function askClose(book: Phrasebook, closing: Closing): Utterance {
+  const { balanced, discrepancy, deviations, leftOut, confirm } = book.ask.closing;
+  return question(
+    sentences(
+      closing.balanced ? fill(balanced, { opened: [numberPart(book, closing.sharpsOpened)] }) : fill(discrepancy),
+      counted(book, closing.deviations, deviations),
+      counted(book, closing.stepsLeftOut, leftOut),
+      fill(confirm),
+    ),
+  );
+}
+
+/** First aid comes before any question. */
+export const sayFirstAid = (book: Phrasebook): Utterance => ({
+  key: "exposure",
+  parts: sentences(fill(book.ask.exposure.firstAid), fill(book.ask.exposure.choice)),
+  urgency: "now",
+  solicited: true,
+});
+
+/** The choice alone, for a second asking. */
+export const askExposureChoice = (book: Phrasebook): Utterance => question(fill(book.ask.exposure.choice), "now");
+
+export const askExposureEnd = (book: Phrasebook): Utterance => question(fill(book.ask.exposure.confirmEnd), "now");
+
+export const askUndo = (book: Phrasebook, what: UndoWhat): Utterance =>
+  question(fill(book.ask.undo.question, { what: fill(book.ask.undo.what[what]) }));
+
+/** When unsure between phrases: names the likelier one and asks. */
+export const askPhrase = (book: Phrasebook, command: CommandId): Utterance =>
+  question(fill(book.ask.whichPhrase, { phrase: fill(book.ask.phrase[command]) }));
