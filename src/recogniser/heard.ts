@@ -13,6 +13,13 @@ export type Heard =
       readonly atMs: number;
     }
   /** Two commands were likely and neither enough: ask, do not guess. The likelier first. */
-  | { readonly kind: "unsure"; readonly candidates: readonly CommandId[]; readonly atMs: number }
+  | {
+      readonly kind: "unsure";
+      readonly address: AddressWord;
+      readonly candidates: readonly CommandId[];
+      /** 0..1, one for each candidate. */
+      readonly confidences: readonly number[];
+      readonly atMs: number;
+    }
   /** Something came near to a phrase and was not one. */
   | { readonly kind: "noise"; readonly atMs: number };

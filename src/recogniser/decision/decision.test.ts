@@ -45,7 +45,9 @@ describe("deciding what was heard", () => {
 
   test("asks when two commands stay level", () => {
     const heard = listen(listening("done", "back", "again"), [quiet, quiet, ...held({ done: 0.5, back: 0.42 }, 6)]);
-    expect(heard).toEqual([{ kind: "unsure", candidates: ["done", "back"], atMs: 480 }]);
+    expect(heard).toEqual([
+      { kind: "unsure", address: "station", candidates: ["done", "back"], confidences: [0.5, 0.42], atMs: 480 },
+    ]);
   });
 
   test("does not ask when one of the two wins in time", () => {

@@ -12,6 +12,13 @@ import { type AddressWord, type CommandId, commandIds } from "../../intent/phras
 import type { Heard } from "../heard";
 import type { DecisionSettings } from "./settings";
 
+interface Doubt {
+  readonly sinceMs: number;
+  readonly mass: number;
+  readonly candidates: readonly CommandId[];
+  readonly confidences: readonly number[];
+}
+
 export class Decision {
   address: AddressWord;
   readonly #settings: DecisionSettings;
@@ -23,7 +30,7 @@ export class Decision {
   readonly #refusable = new Uint8Array(commandIds.length);
   #quietUntilMs = Number.NEGATIVE_INFINITY;
   /** A doubt between two, since when, and its clearest moment so far. */
-  #doubt: { sinceMs: number; mass: number; candidates: readonly CommandId[] } | null = null;
+  #doubt: Doubt | null = null;
   #nearSteps = 0;
 
   constructor(address: AddressWord, settings: DecisionSettings) {
@@ -78,21 +85,28 @@ export class Decision {
 
   #unsure(atMs: number, best: number, second: number): Heard | null {
     const { unsureMass, unsureShare, patienceMs } = this.#settings;
-    const candidates = [commandIds[best], commandIds[second]].filter((id) => id !== undefined);
-    const share = candidates.length < 2 ? 0 : (this.#smooth[second] as number);
-    const mass = share + (best < 0 ? 0 : (this.#smooth[best] as number));
-    if (share >= unsureShare && mass >= unsureMass) {
-      this.#doubt ??= { sinceMs: atMs, mass: 0, candidates };
-      if (mass > this.#doubt.mass) this.#doubt = { sinceMs: this.#doubt.sinceMs, mass, candidates };
-      if (atMs - this.#doubt.sinceMs < patienceMs) return null;
+    const [likelier, other] = [commandIds[best], commandIds[second]];
+    if (likelier !== undefined && other !== undefined) {
+      const confidences = [this.#smooth[best] as number, this.#smooth[second] as number] as const;
+      const mass = confidences[0] + confidences[1];
+      if (confidences[1] >= unsureShare && mass >= unsureMass) {
+        const sinceMs = this.#doubt?.sinceMs ?? atMs;
+        if (mass > (this.#doubt?.mass ?? 0))
+          this.#doubt = { sinceMs, mass, candidates: [likelier, other], confidences };
+        if (atMs - sinceMs < patienceMs) return null;
+      }
     }
-    if (this.#doubt === null) return null;
-    const asked = this.#doubt.candidates;
-    const wasHeld = atMs - this.#doubt.sinceMs >= patienceMs;
+    const doubt = this.#doubt;
     this.#doubt = null;
-    if (!wasHeld) return null;
+    if (doubt === null || atMs - doubt.sinceMs < patienceMs) return null;
     this.#settle(atMs);
-    return { kind: "unsure", candidates: asked, atMs };
+    return {
+      kind: "unsure",
+      address: this.address,
+      candidates: doubt.candidates,
+      confidences: doubt.confidences,
+      atMs,
+    };
   }
 
   #noise(atMs: number, best: number): Heard | null {

@@ -1,0 +1,34 @@
+/** A phrase as it is said, and back: "station previous step" ⇄ { address: "station", command: "back" }. */
+import { type AddressWord, addressWords, type CommandId, commandIds, commands } from "./phrases";
+
+export interface Addressed {
+  readonly address: AddressWord;
+  readonly command: CommandId;
+}
+
+const plain = (words: string) =>
+  words
+    .toLowerCase()
+    .replace(/[’‘]/g, "'")
+    .replace(/[^\p{L}\p{N}' ]+/gu, " ")
+    .trim()
+    .replace(/\s+/g, " ");
+
+const known = new Map<string, Addressed>(
+  addressWords.flatMap((address) =>
+    commandIds.map((command) => [plain(spoken(address, command)), { address, command }] as const),
+  ),
+);
+
+/** The words of a command behind an address word. */
+export function spoken(address: string, command: CommandId): string {
+  return `${address} ${commands[command]}`;
+}
+
+/**
+ * Who is addressed and what is asked, or null if the words are not exactly one of our phrases. Case, punctuation and
+ * spacing do not matter; words before or after do, because chat about a phrase is not the phrase.
+ */
+export function parse(transcript: string): Addressed | null {
+  return known.get(plain(transcript)) ?? null;
+}
