@@ -37,8 +37,8 @@ export type SessionEvent =
   | { type: "lot.given"; item: ItemId; lot: string; expiry: string | null }
   | { type: "exposure.reported" }
   // answers
-  | { type: "answer.yes" }
-  | { type: "answer.no" }
+  | { type: "answer.yes"; surface?: ItemId }
+  | { type: "answer.no"; surface?: ItemId }
   | { type: "answer.confirm" }
   | { type: "reason.given"; reason: SkipReason }
   // the world
@@ -47,7 +47,9 @@ export type SessionEvent =
   /** Reload, sleep, or clocks drifting apart: nothing is credited. */
   | { type: "time.gap"; why: GapCause }
   | { type: "ear.lost" }
-  | { type: "ear.back" };
+  | { type: "ear.back" }
+  /** The companion has begun to ask this aloud; a yes or a spray without a name answers it. Nothing is stated. */
+  | { type: "question.asked"; about: "stillWet" | "stayedWet" | "reapply" | "wetAgain"; surfaces: readonly ItemId[] };
 
 /** How an event came in. */
 export type Way =

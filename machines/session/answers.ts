@@ -1,0 +1,125 @@
+/** What a yes, a no, a report without a name and an undo mean just now. Pure. */
+import type { BareFact } from "../../src/session/fact";
+import { type DiscrepancyReason, discrepancyReasons } from "../../src/session/fact";
+import type { EventId } from "../../src/session/protocol";
+import type { WetClock, WetState } from "../../src/session/wetClock";
+import { groupHere, type World } from "../../src/session/world";
+import { surfacesOf } from "./lookUp";
+import { surfaceApplied, surfaceWiped, type Told } from "./statements";
+
+/** A report that lacks a name; the companion goes through the candidates. */
+export interface Naming {
+  readonly about: "applied" | "wiped" | "discrepancy" | EventId;
+  readonly candidates: readonly string[];
+  readonly at: number;
+}
+
+/** What has been asked aloud, so that a yes answers only that. */
+export interface Asked {
+  readonly about: "stillWet" | "stayedWet" | "reapply" | "wetAgain";
+  readonly surfaces: readonly string[];
+}
+
+const inState = (world: World, ...states: WetState[]): WetClock[] =>
+  Object.values(world.clocks).filter((c) => states.includes(c.state));
+
+/** The clocks that a yes or no speaks of: those asked about, or the only one there is. */
+export function questioned(world: World, asked: Asked | null, surface?: string): WetClock[] {
+  const waiting = inState(world, "doubtful", "timeUp");
+  if (surface !== undefined) return waiting.filter((c) => c.surface === surface);
+  const heard = waiting.filter((c) => asked?.surfaces.includes(c.surface));
+  if (heard.length > 0) return heard;
+  return asked === null && waiting.length === 1 ? waiting : [];
+}
+
+export const yesTo = (clocks: readonly WetClock[]): BareFact[] =>
+  clocks.map((c) => ({ type: c.state === "doubtful" ? "v1.WetClockTrusted" : "v1.WetClockReady", surface: c.surface }));
+
+export const noTo = (clocks: readonly WetClock[]): BareFact[] =>
+  clocks.map((c) => ({ type: "v1.WetClockDried", surface: c.surface }));
+
+/** Where a spray without a name went: what was just asked for, or the only clock there is; else it is to be named. */
+export function appliedTo(world: World, asked: Asked | null): readonly string[] {
+  const wanting = [...inState(world, "dry"), ...inState(world, "counting").filter((c) => c.reapplyAsked)];
+  const heard = wanting.filter((c) => asked?.surfaces.includes(c.surface)).map((c) => c.surface);
+  if (heard.length > 0) return heard;
+  if (wanting.length === 1) return wanting.map((c) => c.surface);
+  const all = Object.values(world.clocks);
+  return wanting.length === 0 && all.length === 1 ? all.map((c) => c.surface) : [];
+}
+
+/** Surfaces that the steps here wipe and that no clock watches: a spray means them. */
+export const toBeWetHere = ({ input, world }: Told): string[] =>
+  groupHere(input, world)
+    .flatMap((s) => s.effects)
+    .flatMap((e) => (e.verb === "wipe" && (world.clocks[e.item]?.state ?? "dry") === "dry" ? [e.item] : []));
+
+export const hasEffectHere = ({ input, world }: Told, verb: "apply" | "wipe"): boolean =>
+  groupHere(input, world).some((s) => s.effects.some((e) => e.verb === verb) && !world.done.includes(s.id));
+
+export function namingOf(told: Told, about: Naming["about"]): Naming {
+  const { protocol } = told.input;
+  const running = Object.keys(told.world.clocks);
+  if (about === "discrepancy") return { about, candidates: discrepancyReasons, at: 0 };
+  if (about === "applied" || about === "wiped") {
+    return { about, candidates: running.length > 0 ? running : surfacesOf(protocol), at: 0 };
+  }
+  return { about, candidates: protocol.events.find((f) => f.event === about)?.asksItem ?? [], at: 0 };
+}
+
+/** The report with its name found; null means that nobody could name it, which is kept too. */
+export function named(told: Told, naming: Naming, name: string | null): BareFact[] {
+  switch (naming.about) {
+    case "applied":
+      return name === null ? [] : surfaceApplied(told, name);
+    case "wiped":
+      return name === null ? [] : surfaceWiped(told, name);
+    case "discrepancy": {
+      const reason = (name ?? "unexplained") as DiscrepancyReason;
+      return [
+        { type: "v1.SharpsDiscrepancy", reason },
+        { type: "v1.Deviation", code: "sharpsMismatch", item: null, step: null },
+      ];
+    }
+    default:
+      return eventHappened(naming.about, name);
+  }
+}
+
+const deviationOf: Partial<Record<EventId, "dropped" | "touchedUnplanned" | "barrierTorn" | "gloveTorn">> = {
+  dropped: "dropped",
+  touched: "touchedUnplanned",
+  tornBarrier: "barrierTorn",
+  tornGlove: "gloveTorn",
+};
+
+export function eventHappened(event: EventId, item: string | null): BareFact[] {
+  const code = deviationOf[event];
+  const reported: BareFact = { type: "v1.EventReported", event, item };
+  return code ? [reported, { type: "v1.Deviation", code, item, step: null }] : [reported];
+}
+
+const handsRank = { glovedSoiled: 0, bare: 1, washed: 2, glovedClean: 2 } as const;
+const clockRank = { dry: 0, doubtful: 1, counting: 2, timeUp: 3, ready: 4 } as const;
+
+/** Would taking the last report back make the station look safer than it does now? Then it is read back first. */
+export function looksSafer(now: World): boolean {
+  const then = now.before;
+  if (!then) return false;
+  if (then.deviations.length < now.deviations.length) return true;
+  if (then.sharps.opened - then.sharps.binned < now.sharps.opened - now.sharps.binned) return true;
+  if (handsRank[then.station.hands] > handsRank[now.station.hands]) return true;
+  const cleaner = Object.entries(then.station.items).some(([id, item]) => {
+    const later = now.station.items[id];
+    return later !== undefined && later.condition === "soiled" && item.condition !== "soiled";
+  });
+  const fuller = Object.values(then.clocks).some((clock) => {
+    const later = now.clocks[clock.surface];
+    return later !== undefined && clockRank[clock.state] > clockRank[later.state];
+  });
+  return (
+    cleaner ||
+    fuller ||
+    Object.values(then.clocks).some((c) => now.clocks[c.surface] === undefined && c.state !== "ready")
+  );
+}

@@ -1,0 +1,36 @@
+/** Small questions to the protocol and the labels. Pure. */
+import { everyStep, type Label, type Protocol } from "../../src/session/protocol";
+import type { SessionInput } from "../../src/session/sessionInput";
+import type { World } from "../../src/session/world";
+
+const products = new WeakMap<Protocol, ReadonlyMap<string, string>>();
+
+/** The product that the protocol puts on this surface; null where it puts none. */
+export function productFor(protocol: Protocol, surface: string): string | null {
+  let known = products.get(protocol);
+  if (!known) {
+    const pairs = everyStep(protocol).flatMap(({ step }) =>
+      step.effects.flatMap((e) => (e.verb === "apply" ? [[e.item, e.product] as const] : [])),
+    );
+    known = new Map(pairs.reverse());
+    products.set(protocol, known);
+  }
+  return known.get(surface) ?? null;
+}
+
+export const labelOf = ({ input }: { input: SessionInput }, product: string): Label | undefined =>
+  input.labels[product] ?? input.protocol.products.find((p) => p.id === product)?.label;
+
+/** Usable through the end of its day. What has no expiry is never out of date. `id` is an item or a product. */
+export function isOutOfDate({ input, world }: { input: SessionInput; world: World }, id: string): boolean {
+  const lot = world.lots[id];
+  const expiry = lot ? lot.expiry : (labelOf({ input }, id)?.expiry ?? null);
+  return expiry !== null && world.today > expiry;
+}
+
+/** Surfaces that a product is put on somewhere in the protocol, in the order of its steps. */
+export const surfacesOf = (protocol: Protocol): string[] => [
+  ...new Set(
+    everyStep(protocol).flatMap(({ step }) => step.effects.flatMap((e) => (e.verb === "apply" ? [e.item] : []))),
+  ),
+];

@@ -1,0 +1,350 @@
+/** Guards and actions by name, each a line where it can be. The phases say when; `statements` and `answers` say what. */
+import { assign, enqueueActions, raise, setup } from "xstate";
+import type { BareFact, DiscrepancyReason, RefusalReason, SessionFact } from "../../src/session/fact";
+import { fold } from "../../src/session/fold";
+import type { SessionInput } from "../../src/session/sessionInput";
+import { unready } from "../../src/session/station";
+import { flowHere, kindsIn, stepHere, stepsHere, type World } from "../../src/session/world";
+import {
+  type Asked,
+  appliedTo,
+  eventHappened,
+  hasEffectHere,
+  looksSafer,
+  type Naming,
+  named,
+  namingOf,
+  noTo,
+  questioned,
+  toBeWetHere,
+  yesTo,
+} from "./answers";
+import {
+  hereEntered,
+  notReadyToWipe,
+  refusal,
+  stepsDone,
+  surfaceApplied,
+  surfaceWiped,
+  timePassed,
+} from "./statements";
+import type { Ms, SessionEvent } from "./vocabulary";
+
+export interface SessionMemory {
+  readonly input: SessionInput;
+  readonly world: World;
+  /** Watched since the last fact. */
+  readonly pendingMs: Ms;
+  readonly naming: Naming | null;
+  readonly asked: Asked | null;
+}
+
+/** Within the chart: the walk goes on, a count is due, the session is closed, an exposure ends. */
+type Inner = { type: "walk.on" | "count.due" | "finish.kept" | "close.kept" | "exposure.end" };
+
+/** `cause` numbers the event; its facts share it. */
+export type ToldEvent = SessionEvent & { readonly cause: number };
+type Heard = ToldEvent | Inner;
+
+const causeOf = (memory: SessionMemory, event: Heard): number => ("cause" in event ? event.cause : memory.world.cause);
+
+/** Each action sees what the one before it stated: facts are stamped, folded, and emitted to be written. */
+const state = (factsOf: (memory: SessionMemory, event: Heard) => readonly BareFact[]) =>
+  enqueueActions<SessionMemory, Heard, undefined, Heard, never, never, never, never, SessionFact>(
+    ({ context, event, enqueue }) => {
+      let { world, pendingMs } = context;
+      for (const bare of factsOf(context, event)) {
+        const fact = { ...bare, witnessedMs: pendingMs, cause: causeOf(context, event) } as SessionFact;
+        world = fold(context.input, world, fact);
+        pendingMs = 0;
+        enqueue.emit(fact);
+      }
+      enqueue.assign({ world, pendingMs });
+    },
+  );
+
+const eventIs = <T extends SessionEvent["type"]>(event: Heard, type: T): Extract<ToldEvent, { type: T }> | null =>
+  event.type === type ? (event as Extract<ToldEvent, { type: T }>) : null;
+
+const refuse = (reason: RefusalReason, item: string | null = null) =>
+  state((_memory, event) => [refusal(event.type, reason, item)]);
+
+const surfaceIn = (event: Heard): string | undefined => ("surface" in event ? event.surface : undefined);
+
+const closing = ({ input, world }: SessionMemory): BareFact[] => {
+  const balanced = world.sharps.counted === "balanced" && world.sharps.discrepancy === null;
+  const unsettled = world.sharps.opened > 0 && !balanced && world.sharps.discrepancy === null;
+  const left = unready(world.station, kindsIn(input));
+  const running = Object.keys(world.clocks);
+  const facts: BareFact[] = unsettled ? [{ type: "v1.SharpsDiscrepancy", reason: "exposure" }] : [];
+  return [
+    ...facts,
+    {
+      type: "v1.SessionClosed",
+      balanced: balanced || world.sharps.opened === 0,
+      unready: [...new Set([...left, ...running])],
+    },
+  ];
+};
+
+/** Sharps opened are all in the container, or the difference has its reason. */
+const sharpsSettled = ({ world }: SessionMemory): boolean =>
+  world.sharps.opened === 0 || world.sharps.counted === "balanced" || world.sharps.discrepancy !== null;
+
+const listIsOver = ({ input, world }: SessionMemory): boolean =>
+  world.exposure !== "firstAid" &&
+  world.place !== null &&
+  world.place.list !== "resuming" &&
+  flowHere(world) === null &&
+  stepHere(input, world) === null;
+
+export const session = setup({
+  types: {
+    context: {} as SessionMemory,
+    events: {} as Heard,
+    emitted: {} as SessionFact,
+    input: {} as SessionMemory,
+  },
+  guards: {
+    notBegun: ({ context }) => context.world.count === 0,
+    hasStepHere: ({ context }) => stepHere(context.input, context.world) !== null,
+    flowIsOver: ({ context }) =>
+      context.world.exposure !== "firstAid" &&
+      flowHere(context.world) !== null &&
+      stepHere(context.input, context.world) === null,
+    /** The last step of a flow after which the work does not go on: client unwell, stopped early. */
+    flowStopsTheWork: ({ context: { input, world } }) =>
+      flowHere(world) !== null &&
+      stepHere(input, world) === null &&
+      world.exposure === "none" &&
+      input.protocol.events.find((f) => f.event === flowHere(world)?.event)?.onwards === "dressing",
+    resumingIsOver: ({ context: { input, world } }) =>
+      world.place?.list === "resuming" && flowHere(world) === null && stepHere(input, world) === null,
+    listIsOver: ({ context }) => listIsOver(context),
+    mayBeginWork: ({ context }) =>
+      listIsOver(context) && Object.values(context.world.clocks).every((c) => c.state === "ready"),
+    inFirstAid: ({ context }) => context.world.exposure === "firstAid",
+    notInFirstAid: ({ context }) => context.world.exposure !== "firstAid",
+    nothingToWalk: ({ context }) => stepHere(context.input, context.world) === null,
+    nothingToGoBackTo: ({ context: { world } }) =>
+      world.exposure === "firstAid" || (flowHere(world)?.index ?? world.place?.index ?? 0) === 0,
+    /** The set-up is walked and only a wet surface kept the work from beginning. */
+    awaitsBeginning: ({ context: { world } }) =>
+      world.phase === "setUp" && world.place !== null && world.exposure === "none",
+    mayFinish: ({ context: { world } }) =>
+      world.phase === "procedure" && world.exposure === "none" && flowHere(world) === null && !world.paused,
+    notInBreakdown: ({ context }) => context.world.phase !== "breakdown" || context.world.exposure === "firstAid",
+    /** After an exposure the artist goes to a clinician; what is left undone is said and kept as such. */
+    mayCloseUnfinished: ({ context }) => context.world.exposure === "ended",
+    wetClockRuns: ({ context }) => Object.values(context.world.clocks).some((c) => c.state !== "ready"),
+    sharpsOpenQuestion: ({ context }) => !sharpsSettled(context),
+    isPaused: ({ context }) => context.world.paused,
+    notSkippable: ({ context }) => stepHere(context.input, context.world)?.skippable === false,
+    noWetClockRuns: ({ context }) => Object.values(context.world.clocks).every((c) => c.state === "ready"),
+    recountedBefore: ({ context }) => context.world.sharps.recounts > 0,
+    countBalances: ({ context, event }) =>
+      eventIs(event, "sharps.counted")?.inContainer === context.world.sharps.opened,
+    /** Its time is full but nobody said it stayed wet: ask, before a wipe ends it. */
+    wetnessNotSaid: ({ context }) => notReadyToWipe(context).some((id) => context.world.clocks[id]?.state === "timeUp"),
+    wipesEarly: ({ context }) => notReadyToWipe(context).length > 0,
+    appliesHere: ({ context, event }) => surfaceIn(event) === undefined && hasEffectHere(context, "apply"),
+    wipesHere: ({ context, event }) => surfaceIn(event) === undefined && hasEffectHere(context, "wipe"),
+    knowsWhereApplied: ({ context, event }) =>
+      surfaceIn(event) !== undefined ||
+      toBeWetHere(context).length > 0 ||
+      appliedTo(context.world, context.asked).length > 0,
+    knowsWhatWiped: ({ context, event }) =>
+      surfaceIn(event) !== undefined || Object.keys(context.world.clocks).length === 1,
+    isQuestioned: ({ context, event }) => questioned(context.world, context.asked, surfaceIn(event)).length > 0,
+    needsItem: ({ context, event }) => {
+      const told = eventIs(event, "event.reported");
+      return told !== null && told.item === undefined && namingOf(context, told.event).candidates.length > 0;
+    },
+    endsExposure: ({ context, event }) =>
+      context.world.exposure === "firstAid" && eventIs(event, "event.reported")?.event === "stopEarly",
+    canUndo: ({ context }) => context.world.before !== null,
+    undoLooksSafer: ({ context }) => looksSafer(context.world),
+    moreCandidates: ({ context }) =>
+      context.naming ? context.naming.at + 1 < context.naming.candidates.length : false,
+    dayTurned: ({ context, event }) => {
+      const today = eventIs(event, "time.witnessed")?.today;
+      return today !== undefined && today !== context.world.today;
+    },
+  },
+  actions: {
+    // the walk
+    stateHere: enqueueActions(({ context, enqueue, event }) => {
+      let { world, pendingMs } = context;
+      for (const bare of hereEntered(context)) {
+        const fact = { ...bare, witnessedMs: pendingMs, cause: causeOf(context, event) } as SessionFact;
+        world = fold(context.input, world, fact);
+        pendingMs = 0;
+        enqueue.emit(fact);
+      }
+      enqueue.assign({ world, pendingMs });
+      if (stepHere(context.input, world)?.kind === "count") enqueue.raise({ type: "count.due" });
+    }),
+    walkOn: raise({ type: "walk.on" }),
+    /** As if the step were reported done: what it says and wipes is judged in one place. */
+    hearDone: enqueueActions(({ context, event, enqueue }) =>
+      enqueue.raise({ type: "step.done", cause: causeOf(context, event) }),
+    ),
+    keepFinish: raise({ type: "finish.kept" }),
+    /** The count is settled: its step is done, and the walk goes on. */
+    passCount: enqueueActions(({ context, enqueue }) => {
+      if (stepHere(context.input, context.world)?.kind !== "count") return;
+      enqueue("stateStepsDone");
+      enqueue.raise({ type: "walk.on" });
+    }),
+    countAgain: enqueueActions(({ context, enqueue }) => {
+      if (stepHere(context.input, context.world)?.kind === "count") enqueue.raise({ type: "count.due" });
+    }),
+    passIfCounted: enqueueActions(({ context, enqueue }) => {
+      const counts = stepHere(context.input, context.world)?.kind === "count";
+      if (counts && context.naming?.about === "discrepancy") enqueue("stateStepsDone");
+    }),
+    stateBegan: state((_m, e) => [
+      { type: "v1.SessionBegan", today: eventIs(e, "session.begin")?.today ?? "0000-00-00" },
+      { type: "v1.PhaseEntered", phase: "setUp" },
+    ]),
+    stateStepsDone: state((m) => stepsDone(m)),
+    stateSkipped: state((m, e) => {
+      const step = stepHere(m.input, m.world);
+      const reason = eventIs(e, "reason.given")?.reason;
+      if (!step || !reason) return [];
+      const skipped: BareFact = { type: "v1.StepSkipped", step: step.id, reason };
+      return reason === "notForClient"
+        ? [skipped]
+        : [skipped, { type: "v1.Deviation", code: "stepLeftOut", item: null, step: step.id }];
+    }),
+    stateProblem: state((m) => {
+      const step = stepHere(m.input, m.world)?.id ?? null;
+      return [
+        { type: "v1.ProblemReported", step },
+        { type: "v1.Deviation", code: "problemReported", item: null, step },
+      ];
+    }),
+    stateBack: state((m) => {
+      const flow = flowHere(m.world);
+      const index = (flow?.index ?? m.world.place?.index ?? 0) - 1;
+      const step = stepsHere(m.input, m.world)[index];
+      const list = flow ? "flow" : (m.world.place?.list ?? "setUp");
+      return step ? [{ type: "v1.StepEntered", list, step: step.id, index, group: 1 }] : [];
+    }),
+    stateFlowEnded: state((m) => {
+      const flow = flowHere(m.world);
+      return flow ? [{ type: "v1.FlowEnded", event: flow.event }] : [];
+    }),
+
+    // phases
+    enterProcedure: state(() => [{ type: "v1.PhaseEntered", phase: "procedure" }]),
+    enterDressing: state(() => [{ type: "v1.PhaseEntered", phase: "dressing" }]),
+    enterBreakdown: state(() => [{ type: "v1.PhaseEntered", phase: "breakdown" }]),
+    stateClosed: state((m) => closing(m)),
+    keepClose: raise({ type: "close.kept" }),
+    statePaused: state(() => [{ type: "v1.Paused" }]),
+    stateResumed: state(() => [{ type: "v1.Resumed" }]),
+    stateBrisk: state((_m, e) => [{ type: "v1.BriskSet", on: eventIs(e, "brisk.set")?.on ?? false }]),
+
+    // wet clocks
+    witness: assign(({ context, event }) => ({
+      pendingMs: context.pendingMs + Math.max(0, Math.round(eventIs(event, "time.witnessed")?.elapsedMs ?? 0)),
+    })),
+    stateTimePassed: state((m) => timePassed(m, m.pendingMs)),
+    stateDay: state((_m, e) => [{ type: "v1.DayTurned", today: eventIs(e, "time.witnessed")?.today ?? "0000-00-00" }]),
+    stateGap: state((_m, e) => [{ type: "v1.GapSeen", why: eventIs(e, "time.gap")?.why ?? "drift" }]),
+    stateApplied: state((m, e) => {
+      const surface = surfaceIn(e);
+      if (surface !== undefined) return surfaceApplied(m, surface);
+      const here = toBeWetHere(m);
+      return (here.length > 0 ? here : appliedTo(m.world, m.asked)).flatMap((id) => surfaceApplied(m, id));
+    }),
+    stateWiped: state((m, e) => {
+      const surface = surfaceIn(e) ?? Object.keys(m.world.clocks)[0];
+      return surface === undefined ? [] : surfaceWiped(m, surface);
+    }),
+    stateWipedEarlyHere: state((m) => {
+      const step = stepHere(m.input, m.world)?.id ?? null;
+      return notReadyToWipe(m).flatMap((id) => surfaceWiped(m, id, step));
+    }),
+    stateYes: state((m, e) => yesTo(questioned(m.world, m.asked, surfaceIn(e)))),
+    stateNo: state((m, e) => noTo(questioned(m.world, m.asked, surfaceIn(e)))),
+    noteAsked: assign(({ event }) => {
+      const told = eventIs(event, "question.asked");
+      return { asked: told ? { about: told.about, surfaces: told.surfaces } : null };
+    }),
+    forgetAsked: assign({ asked: null }),
+
+    // naming what a report left open
+    askName: assign(({ context, event }) => {
+      const told = eventIs(event, "event.reported");
+      if (told) return { naming: namingOf(context, told.event) };
+      return { naming: namingOf(context, event.type === "surface.wiped" ? "wiped" : "applied") };
+    }),
+    askDiscrepancy: assign(({ context }) => ({ naming: namingOf(context, "discrepancy") })),
+    askNext: assign(({ context }) => ({
+      naming: context.naming ? { ...context.naming, at: context.naming.at + 1 } : null,
+    })),
+    stateNamed: state((m) => (m.naming ? named(m, m.naming, m.naming.candidates[m.naming.at] ?? null) : [])),
+    stateUnnamed: state((m) => (m.naming ? named(m, m.naming, null) : [])),
+    forgetName: assign({ naming: null }),
+    stateEvent: state((_m, e) => {
+      const told = eventIs(e, "event.reported");
+      return told ? eventHappened(told.event, told.item ?? null) : [];
+    }),
+    stateLot: state((_m, e) => {
+      const told = eventIs(e, "lot.given");
+      return told ? [{ type: "v1.LotGiven", item: told.item, lot: told.lot, expiry: told.expiry }] : [];
+    }),
+
+    // sharps
+    stateCountAgrees: state(({ world }) => [
+      { type: "v1.SharpsCounted", expected: world.sharps.opened, inContainer: world.sharps.opened },
+    ]),
+    stateCountDiffers: state(({ world }, e) => [
+      {
+        type: "v1.SharpsCounted",
+        expected: world.sharps.opened,
+        inContainer: eventIs(e, "sharps.counted")?.inContainer ?? null,
+      },
+    ]),
+    stateRecount: state(() => [{ type: "v1.RecountAsked" }]),
+    stateDiscrepancy: state((_m, e) => {
+      const reason: DiscrepancyReason = eventIs(e, "sharps.explained")?.reason ?? "unexplained";
+      return [
+        { type: "v1.SharpsDiscrepancy", reason },
+        { type: "v1.Deviation", code: "sharpsMismatch", item: null, step: null },
+      ];
+    }),
+
+    // exposure
+    stateExposure: state(() => [{ type: "v1.ExposureReported" }]),
+    stateResuming: state(() => [{ type: "v1.ExposureAnswered", choice: "resume" }]),
+    stateExposureResumed: state(() => [{ type: "v1.ExposureEnded", outcome: "resumed" }]),
+    stateExposureEnded: state(() => [
+      { type: "v1.ExposureAnswered", choice: "end" },
+      { type: "v1.ExposureEnded", outcome: "ended" },
+    ]),
+    endExposure: raise({ type: "exposure.end" }),
+    resumeAfterExposure: enqueueActions(({ context, event, enqueue }) =>
+      enqueue.raise({ type: "session.resume", cause: causeOf(context, event) }),
+    ),
+
+    // the ear, undo, refusals
+    stateEarLost: state(() => [{ type: "v1.EarLost" }]),
+    stateEarBack: state(() => [{ type: "v1.EarBack" }]),
+    stateUndone: state((m) => [{ type: "v1.Undone", fromCause: m.world.beforeCause ?? 0 }]),
+    refuseNotNow: refuse("notNow"),
+    refuseAnswerFirst: refuse("answerFirst"),
+    refusePaused: refuse("paused"),
+    refuseNotSkippable: refuse("notSkippable"),
+    refuseNothingToUndo: refuse("nothingToUndo"),
+    refuseNoEarlierStep: refuse("noEarlierStep"),
+    refuseStepsLeft: refuse("stepsLeft"),
+    refuseSharps: refuse("sharpsNotSettled"),
+    refuseWetClockRuns: state(({ world }, event) => {
+      const running = Object.values(world.clocks).find((c) => c.state !== "ready");
+      return [refusal(event.type, "wetClockRuns", running?.surface ?? null)];
+    }),
+  },
+});

@@ -1,0 +1,164 @@
+/**
+ * What each event states. Pure functions from what is so to bare facts, one for each thing a person can report or ask.
+ * The chart says when; these say what.
+ */
+import type { BareFact, RefusalReason } from "../../src/session/fact";
+import { credit, fold, spoilsClock } from "../../src/session/fold";
+import type { Effect, Step } from "../../src/session/protocol";
+import type { SessionInput } from "../../src/session/sessionInput";
+import { applyEffect } from "../../src/session/station";
+import { hasLapsed, isFull, leftMs, wantsReapply } from "../../src/session/wetClock";
+import { flowHere, groupHere, indexHere, kindsIn, stepHere, stepsHere, type World } from "../../src/session/world";
+import { isOutOfDate, labelOf, productFor } from "./lookUp";
+import type { Ms } from "./vocabulary";
+
+export type Told = { readonly input: SessionInput; readonly world: World };
+
+/** Watched time is written down at least this often while a clock counts, so that a kill costs no more. */
+export const heartbeatMs: Ms = 10_000;
+
+export const refusal = (request: string, reason: RefusalReason, item: string | null = null): BareFact => ({
+  type: "v1.Refused",
+  request,
+  reason,
+  item,
+});
+
+/** Folds bare facts to see what would be so; the stamps do not matter for that. */
+export const supposing = ({ input, world }: Told, facts: readonly BareFact[]): World =>
+  facts.reduce<World>((w, f) => fold(input, w, { ...f, witnessedMs: 0, cause: world.cause + 1 }), world);
+
+/** The steps read together are done: their effects, what was not as it should be, and the clocks they start or end. */
+export function stepsDone(told: Told): BareFact[] {
+  return groupHere(told.input, told.world).reduce<BareFact[]>((facts, step) => {
+    const here = { ...told, world: supposing(told, facts) };
+    return [...facts, { type: "v1.StepDone", step: step.id }, ...effectsOf(here, step)];
+  }, []);
+}
+
+function effectsOf(told: Told, step: Step): BareFact[] {
+  const repeats = told.world.flows.length > 0 || told.world.place?.list === "resuming";
+  if (!repeats && told.world.done.includes(step.id)) return [];
+  let { world } = told;
+  const facts: BareFact[] = [];
+  for (const effect of step.effects) {
+    const stated = effectStated({ input: told.input, world }, effect, step.id);
+    facts.push(...stated);
+    const { station } = applyEffect(world.station, effect, kindsIn(told.input));
+    world = supposing({ input: told.input, world: { ...world, station } }, stated);
+  }
+  return facts;
+}
+
+function effectStated(told: Told, effect: Effect, step: string): BareFact[] {
+  const { findings } = applyEffect(told.world.station, effect, kindsIn(told.input));
+  const deviations = findings.map((f): BareFact => ({ type: "v1.Deviation", code: f.code, item: f.item, step }));
+  if (effect.verb === "apply") return [...deviations, ...surfaceApplied(told, effect.item, step)];
+  if (effect.verb === "wipe") return [...deviations, ...surfaceWiped(told, effect.item, step)];
+  if (effect.verb === "open" && isOutOfDate(told, effect.item)) {
+    deviations.push({ type: "v1.Deviation", code: "openedOutOfDate", item: effect.item, step });
+  }
+  if (spoilsClock(told.world, effect)) {
+    deviations.push({ type: "v1.Deviation", code: "touchedWithSoiledGloves", item: effect.item, step });
+  }
+  return deviations;
+}
+
+/** A product went on: a clock starts, or the one that runs goes on. Dirt under it means that no clock may start. */
+export function surfaceApplied(told: Told, surface: string, step: string | null = null): BareFact[] {
+  const { input, world } = told;
+  const product = productFor(input.protocol, surface);
+  const label = product === null ? undefined : labelOf(told, product);
+  if (product === null || !label) return [refusal("surface.applied", "unknownItem", surface)];
+  const item = world.station.items[surface];
+  const clock = world.clocks[surface];
+  if (clock && clock.state !== "ready") return [{ type: "v1.WetClockReapplied", surface }];
+  if (item?.condition === "soiled" && !item.preCleaned && !label.oneStep) {
+    return [{ type: "v1.Deviation", code: "appliedBeforeCleaning", item: surface, step }];
+  }
+  return [
+    {
+      type: "v1.WetClockStarted",
+      surface,
+      product,
+      neededMs: label.contactSec * 1000,
+      reapplyWithinMs: label.reapplyWithinSec === null ? null : label.reapplyWithinSec * 1000,
+    },
+  ];
+}
+
+/** Wiped: done if its time is full and attested; otherwise early, kept as what it is. */
+export function surfaceWiped({ world }: Told, surface: string, step: string | null = null): BareFact[] {
+  const clock = world.clocks[surface];
+  if (clock?.state === "ready") return [{ type: "v1.SurfaceWiped", surface }];
+  if (clock) {
+    return [
+      { type: "v1.WipedEarly", surface, shortByMs: leftMs(clock) },
+      { type: "v1.Deviation", code: "wipedEarly", item: surface, step },
+    ];
+  }
+  if (world.station.items[surface]?.condition === "clean") return [];
+  return [{ type: "v1.Deviation", code: "neverWet", item: surface, step }];
+}
+
+/** Surfaces that the steps here would wipe, but that are not ready for it. */
+export const notReadyToWipe = ({ input, world }: Told): string[] =>
+  groupHere(input, world)
+    .filter((step) => world.flows.length > 0 || !world.done.includes(step.id))
+    .flatMap((step) => step.effects)
+    .filter((e) => e.verb === "wipe")
+    .map((e) => e.item)
+    .filter((id) => {
+      const clock = world.clocks[id];
+      return clock ? clock.state !== "ready" : world.station.items[id]?.condition !== "clean";
+    });
+
+/** Reads out where the walk stands, and what stands in the way there. */
+export function hereEntered(told: Told): BareFact[] {
+  const { input, world } = told;
+  const step = stepHere(input, world);
+  if (!step) return [];
+  const index = indexHere(world);
+  const list = flowHere(world) ? "flow" : (world.place?.list ?? "setUp");
+  const group = list === "flow" ? 1 : groupFrom(told, index);
+  return [{ type: "v1.StepEntered", list, step: step.id, index, group }, ...standsInTheWay(told, step)];
+}
+
+/** Up to five harmless checks for one answer, when brisk. Hands, gloves, sharps and wetness stand alone. */
+function groupFrom({ input, world }: Told, index: number): number {
+  if (!world.brisk) return 1;
+  const steps = stepsHere(input, world).slice(index, index + 5);
+  const harmless = steps.findIndex((s) => s.kind !== "check" || s.effects.length > 0 || !s.skippable);
+  return Math.max(1, harmless < 0 ? steps.length : harmless);
+}
+
+function standsInTheWay(told: Told, step: Step): BareFact[] {
+  return step.effects.flatMap((effect): BareFact[] => {
+    if (effect.verb === "don" && told.world.station.hands !== "washed" && !step.effects.some(isHandHygiene)) {
+      return [refusal("don", "handsNotWashed")];
+    }
+    if (effect.verb === "open" && isOutOfDate(told, effect.item)) return [refusal("open", "outOfDate", effect.item)];
+    if (effect.verb === "apply" && isOutOfDate(told, effect.product)) {
+      return [refusal("apply", "outOfDate", effect.product)];
+    }
+    return [];
+  });
+}
+
+const isHandHygiene = (effect: Effect): boolean => effect.verb === "wash" || effect.verb === "rub";
+
+/** What the watched time brings: a clock full, lapsed, or due for re-application; else a line now and then. */
+export function timePassed(told: Told, pendingMs: Ms): BareFact[] {
+  const clocks = Object.values(credit(told.world, pendingMs).clocks);
+  const facts = clocks.flatMap((clock): BareFact[] => {
+    const { surface, creditedMs, neededMs, sinceAppliedMs, reapplyWithinMs } = clock;
+    if (clock.state !== "counting") return [];
+    const wetUntilFull = reapplyWithinMs === null || sinceAppliedMs - (creditedMs - neededMs) <= reapplyWithinMs;
+    if (isFull(clock) && wetUntilFull) return [{ type: "v1.WetClockTimeUp", surface, creditedMs }];
+    if (hasLapsed(clock)) return [{ type: "v1.WetClockLapsed", surface }];
+    return wantsReapply(clock) ? [{ type: "v1.ReapplyDue", surface }] : [];
+  });
+  if (facts.length > 0) return facts;
+  const counts = clocks.some((c) => c.state === "counting");
+  return counts && pendingMs >= heartbeatMs ? [{ type: "v1.TimeWitnessed" }] : [];
+}
