@@ -1,8 +1,11 @@
 /** The log: facts made into a signed chain and kept before anything is shown or said. */
 export { canonicalText, Digest, digestOf } from "./canonical";
 export { headOf, headOfHeader, signedMessage } from "./chain";
+export { deviceSigner } from "./deviceKey";
 export { Known, knownBy, LogEntry, Stamp, WayIn } from "./entry";
 export { asHeader, formatVersion, Header, type Opening, PublicKey, Signature } from "./header";
+export { indexedDbJournal } from "./indexedDbJournal";
+export { type IndexedDbOptions, indexedDbStore } from "./indexedDbStore";
 export type {
   Appended,
   Journal,

@@ -2,16 +2,12 @@
  * The journal's twin in memory: same promises, no disk. Trouble can be ordered for the next writes, so that a test or a
  * rehearsal can see what happens when nothing can be kept.
  */
-import { makeBatch, signAll, trouble } from "./batch";
-import type { Digest } from "./canonical";
-import { headOfHeader } from "./chain";
-import { Header } from "./header";
-import type { Journal, JournalTrouble, JournalTroubleCode, KeptSession, Signer, Writer } from "./journal";
-import { verifyKept } from "./kept";
-import { oneAtATime } from "./oneAtATime";
-import type { Closing } from "./seal";
+import { trouble } from "./batch";
+import type { Done, EntryStore, PenAt } from "./entryStore";
+import type { Journal, JournalTroubleCode, KeptSession, Signer } from "./journal";
+import { journalOver } from "./journalOver";
 
-type Held = { -readonly [K in keyof KeptSession]: KeptSession[K] };
+type Held = { -readonly [K in keyof KeptSession]: KeptSession[K] } & { pen: string | null };
 
 export type MemoryJournal = Journal & {
   /** The next `times` writes fail so, with nothing kept. */
@@ -22,98 +18,77 @@ export type MemoryJournal = Journal & {
 
 export function memoryJournal(signer: Signer): MemoryJournal {
   const sessions = new Map<string, Held>();
-  const pens = new Map<string, symbol>();
   let ordered: JournalTroubleCode[] = [];
 
-  const orderedTrouble = (): JournalTrouble | null => {
-    const code = ordered.shift();
-    return code === undefined ? null : trouble(code, "Ordered for a test.");
-  };
-  const snapshot = (held: Held): KeptSession => structuredClone(held);
-
-  const writerFor = (session: string, held: Held): Writer => {
-    const pen = Symbol(session);
-    pens.set(session, pen);
-    const inTurn = oneAtATime();
-    const refused = (): JournalTrouble | null => {
-      if (pens.get(session) !== pen) return trouble("other-writer", "This session has another writer.");
-      if (held.closing) return trouble("session-sealed", "This session is sealed.");
-      return null;
-    };
-    return {
-      session,
-      get head() {
-        return held.head;
-      },
-      get count() {
-        return held.entries.length;
-      },
-      append: (facts, stamp) =>
-        inTurn(async () => {
-          if (facts.length === 0) return { ok: true, entries: [] };
-          const batch = await makeBatch({ count: held.entries.length, head: held.head }, facts, stamp, signer);
-          if (!batch.ok) return batch;
-          const no = refused() ?? orderedTrouble();
-          if (no) return no;
-          held.entries = [...held.entries, ...structuredClone(batch.entries)];
-          held.signatures = [...held.signatures, ...batch.signatures];
-          held.head = batch.head;
-          return { ok: true, entries: batch.entries };
-        }),
-      finish: (closing: Closing) =>
-        inTurn(async () => {
-          const no = refused() ?? orderedTrouble();
-          if (no) return no;
-          held.closing = structuredClone(closing);
-          return { ok: true };
-        }),
-      release: () =>
-        inTurn(async () => {
-          if (pens.get(session) === pen) pens.delete(session);
-        }),
-    };
+  const write = (at: PenAt, change: (held: Held) => void): Done => {
+    const held = sessions.get(at.session);
+    if (!held) return trouble("session-unknown", "No such session is kept.");
+    if (held.closing) return trouble("session-sealed", "This session is sealed.");
+    if (held.pen !== at.pen || held.entries.length !== at.count) {
+      return trouble("other-writer", "This session has another writer.");
+    }
+    const no = ordered.shift();
+    if (no) return trouble(no, "Ordered for a test.");
+    change(held);
+    return { ok: true };
   };
 
-  return {
-    failNext: (code, times = 1) => {
-      ordered = Array.from({ length: times }, () => code);
+  const store: EntryStore = {
+    create: async (header, head, signature, pen) => {
+      if (sessions.has(header.session)) return trouble("session-exists", "This session is already kept.");
+      const no = ordered.shift();
+      if (no) return trouble(no, "Ordered for a test.");
+      sessions.set(header.session, { header, entries: [], signatures: [signature], head, closing: null, pen });
+      return { ok: true };
     },
-    killWriters: () => pens.clear(),
-    open: async (given) => {
-      const header = Header.safeParse(given);
-      if (!header.success) return trouble("not-a-fact", `Header: ${header.error.issues[0]?.message}`);
-      if (sessions.has(given.session)) return trouble("session-exists", "This session is already kept.");
-      const head: Digest = headOfHeader(header.data);
-      const signatures = await signAll([head], signer);
-      if (signatures === null) return trouble("key-lost", "The key of this device does not sign.");
-      const no = orderedTrouble();
-      if (no) return no;
-      const held: Held = { header: header.data, entries: [], signatures, head, closing: null };
-      sessions.set(given.session, held);
-      return { ok: true, writer: writerFor(given.session, held) };
-    },
-    resume: async (session) => {
+    add: async (at, batch) =>
+      write(at, (held) => {
+        held.entries = [...held.entries, ...structuredClone(batch.entries)];
+        held.signatures = [...held.signatures, ...batch.signatures];
+        held.head = batch.head;
+      }),
+    close: async (at, closing) =>
+      write(at, (held) => {
+        held.closing = structuredClone(closing);
+      }),
+    takePen: async (session, pen) => {
       const held = sessions.get(session);
       if (!held) return trouble("session-unknown", "No such session is kept.");
       if (held.closing) return trouble("session-sealed", "This session is sealed.");
-      if (pens.has(session)) return trouble("other-writer", "This session has another writer.");
-      const kept = await verifyKept(snapshot(held));
-      return kept.ok ? { ok: true, kept: kept.kept, writer: writerFor(session, held) } : kept;
+      if (held.pen !== null) return trouble("other-writer", "This session has another writer.");
+      held.pen = pen;
+      return { ok: true };
     },
-    read: async (session) => {
+    dropPen: async (session, pen) => {
       const held = sessions.get(session);
-      return held ? verifyKept(snapshot(held)) : trouble("session-unknown", "No such session is kept.");
+      if (held?.pen === pen) held.pen = null;
     },
-    unfinished: async () => {
-      const open = [...sessions].filter(([, held]) => held.closing === null).reverse();
-      return {
-        ok: true,
-        sessions: open.map(([session, { header, entries }]) => ({ session, header, entries: entries.length })),
-      };
+    load: async (session) => {
+      const held = sessions.get(session);
+      if (!held) return trouble("session-unknown", "No such session is kept.");
+      const { pen: _pen, ...stored } = held;
+      return { ok: true, stored: structuredClone(stored) };
     },
-    lastHead: async (station) => {
-      const last = [...sessions.values()].filter((held) => held.header.input.station === station).at(-1);
-      return { ok: true, head: last?.head ?? null };
+    unfinished: async () => ({
+      ok: true,
+      rows: [...sessions.values()]
+        .filter((held) => held.closing === null)
+        .map(({ header, head, entries }) => ({ session: header.session, header, head, count: entries.length }))
+        .reverse(),
+    }),
+    newestHead: async (station) => {
+      const here = [...sessions.values()].filter((held) => held.header.input.station === station);
+      return { ok: true, head: here.at(-1)?.head ?? null };
+    },
+  };
+
+  return {
+    ...journalOver(store, signer),
+    failNext: (code, times = 1) => {
+      ordered = Array.from({ length: times }, () => code);
+    },
+    killWriters: () => {
+      for (const held of sessions.values()) held.pen = null;
     },
   };
 }

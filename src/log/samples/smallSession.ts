@@ -4,6 +4,7 @@ import { Protocol } from "../../session/protocol";
 import { SessionInput } from "../../session/sessionInput";
 import type { Stamp } from "../entry";
 import { asHeader, type Header } from "../header";
+import type { Summary } from "../summary";
 import { wallTime } from "../wallTime";
 
 const step = (id: string, effects: unknown[] = []) => ({ id, say: { en: `Do ${id}.` }, show: { en: id }, effects });
@@ -111,3 +112,23 @@ export const done = (name: string, cause: number, witnessedMs = 0): SessionFact 
   cause,
   step: name,
 });
+
+/** A summary of the right shape, for tests that are not about what it says. */
+export const anySummary: Summary = {
+  outcome: "unfinished",
+  closed: null,
+  phases: [],
+  wetClocks: [],
+  hands: { washed: 0, rubbed: 0, glovesOn: 0, glovesOff: 0 },
+  sharps: { opened: 0, inContainer: 0, parked: 0, counts: [], recounts: 0, discrepancy: null },
+  lots: [],
+  deviations: [],
+  skipped: [],
+  refused: [],
+  events: [],
+  exposures: [],
+  gaps: [],
+  waste: { sharps: 0, contaminated: 0, general: 0, reprocess: 0 },
+  known: { measured: 0, scanned: 0, said: 1 },
+  takenBack: 0,
+};

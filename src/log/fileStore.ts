@@ -1,0 +1,173 @@
+/**
+ * The log in files, for the command line: one session a file, one line a batch, synced before it is acknowledged. A line
+ * cut off by a crash was never acknowledged and is dropped; a batch is one line, so there is no half of one.
+ */
+import { access, type FileHandle, mkdir, open, readdir, readFile, rm } from "node:fs/promises";
+import { join } from "node:path";
+import { trouble } from "./batch";
+import type { Done, EntryStore, PenAt } from "./entryStore";
+import { type Lines, readLines } from "./fileLines";
+import { takeFileLock } from "./fileLock";
+import type { JournalTrouble, KeptSession } from "./journal";
+import { Uuidv7 } from "./uuidv7";
+
+type Open = { file: FileHandle; pen: string; bytes: number; count: number };
+
+const asTrouble = (error: unknown): JournalTrouble => {
+  const code = (error as NodeJS.ErrnoException)?.code;
+  if (code === "ENOSPC" || code === "EDQUOT" || code === "EFBIG") return trouble("storage-full", "The disk is full.");
+  if (code === "ENOENT") return trouble("session-unknown", "No such session is kept.");
+  if (error instanceof SyntaxError) return trouble("damaged", "The file holds a line that is not JSON.");
+  return trouble("storage-lost", `The log cannot be written or read: ${(error as Error)?.message ?? error}`);
+};
+
+/** @param folder Made where it is missing. Each session is `<session>.jsonl`, with `<session>.lock` while it is written. */
+export function fileStore(folder: string): EntryStore {
+  const writing = new Map<string, Open>();
+  const path = (session: string) => join(folder, `${session}.jsonl`);
+  const lock = (session: string) => join(folder, `${session}.lock`);
+
+  /** Writes one line and syncs it. On trouble the file is cut back to what was acknowledged. */
+  async function addLine<K extends keyof Lines>(at: PenAt, line: Lines[K], entries: number): Promise<Done> {
+    const here = writing.get(at.session);
+    if (!here || here.pen !== at.pen || here.count !== at.count) {
+      return trouble("other-writer", "This session has another writer.");
+    }
+    const bytes = Buffer.from(`${JSON.stringify(line)}\n`, "utf8");
+    try {
+      await writeAll(here.file, bytes, here.bytes);
+      await here.file.datasync();
+      here.bytes += bytes.length;
+      here.count += entries;
+      return { ok: true };
+    } catch (error) {
+      try {
+        await here.file.truncate(here.bytes);
+        await here.file.datasync();
+      } catch {
+        writing.delete(at.session);
+      }
+      return asTrouble(error);
+    }
+  }
+
+  const stored = async (session: string) => readLines(await readFile(path(session)));
+
+  async function finished(session: string): Promise<void> {
+    const here = writing.get(session);
+    writing.delete(session);
+    await here?.file.close().catch(() => undefined);
+    await rm(lock(session), { force: true }).catch(() => undefined);
+  }
+
+  async function every() {
+    await mkdir(folder, { recursive: true });
+    const names = (await readdir(folder)).filter((name) => name.endsWith(".jsonl")).map((name) => name.slice(0, -6));
+    const ids = names.filter((name) => Uuidv7.safeParse(name).success).sort();
+    const read = await Promise.allSettled(
+      ids.reverse().map(async (session) => ({ session, ...(await stored(session)) })),
+    );
+    // A damaged file is told when it is asked for by name; it does not hide the others.
+    return read.flatMap((one) => (one.status === "fulfilled" ? [one.value] : []));
+  }
+
+  return {
+    create: async (header, head, signature, pen) => {
+      const { session } = header;
+      let locked = false;
+      try {
+        await mkdir(folder, { recursive: true });
+        if (await isThere(path(session))) return trouble("session-exists", "This session is already kept.");
+        locked = await takeFileLock(lock(session));
+        if (!locked) return trouble("session-exists", "This session is already kept.");
+        writing.set(session, { file: await open(path(session), "wx"), pen, bytes: 0, count: 0 });
+        const made = await addLine<"header">({ session, pen, count: 0 }, { header, signature, head }, 0);
+        if (made.ok) await syncFolder(folder);
+        else {
+          await finished(session);
+          await rm(path(session), { force: true });
+        }
+        return made;
+      } catch (error) {
+        if (locked) await finished(session);
+        return asTrouble(error);
+      }
+    },
+    add: (at, batch) => {
+      const line = { entries: batch.entries, signatures: [...batch.signatures], head: batch.head };
+      return addLine<"batch">(at, line, batch.entries.length);
+    },
+    close: (at, closing) => addLine<"closing">(at, { closing }, 0),
+    takePen: async (session, pen) => {
+      try {
+        const { value, bytes } = await stored(session);
+        if (value.closing) return trouble("session-sealed", "This session is sealed.");
+        if (!(await takeFileLock(lock(session))))
+          return trouble("other-writer", "Another process writes this session.");
+        const file = await open(path(session), "r+");
+        await file.truncate(bytes);
+        writing.set(session, { file, pen, bytes, count: value.entries.length });
+        return { ok: true };
+      } catch (error) {
+        return asTrouble(error);
+      }
+    },
+    dropPen: async (session, pen) => {
+      if (writing.get(session)?.pen === pen) await finished(session);
+    },
+    load: async (session) => {
+      try {
+        return { ok: true, stored: (await stored(session)).value };
+      } catch (error) {
+        return asTrouble(error);
+      }
+    },
+    unfinished: async () => {
+      try {
+        const open = (await every()).filter(({ value }) => value.header && !value.closing);
+        return {
+          ok: true,
+          rows: open.map(({ session, value }) => ({
+            session,
+            header: value.header as KeptSession["header"],
+            head: value.head,
+            count: value.entries.length,
+          })),
+        };
+      } catch (error) {
+        return asTrouble(error);
+      }
+    },
+    newestHead: async (station) => {
+      try {
+        const newest = (await every()).find(({ value }) => value.header?.input?.station === station);
+        return { ok: true, head: newest?.value.head ?? null };
+      } catch (error) {
+        return asTrouble(error);
+      }
+    },
+  };
+}
+
+const isThere = (path: string): Promise<boolean> =>
+  access(path).then(
+    () => true,
+    () => false,
+  );
+
+async function writeAll(file: FileHandle, bytes: Uint8Array, position: number): Promise<void> {
+  for (let done = 0; done < bytes.length; ) {
+    const { bytesWritten } = await file.write(bytes, done, bytes.length - done, position + done);
+    done += bytesWritten;
+  }
+}
+
+/** A new file's name is safe on disk only once its folder is synced too. */
+async function syncFolder(folder: string): Promise<void> {
+  const handle = await open(folder, "r");
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+}

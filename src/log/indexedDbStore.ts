@@ -1,0 +1,199 @@
+/**
+ * The log on the device: IndexedDB, `durability: "strict"` on every write, since the default may answer before the disk
+ * has it. An answer is given only after the whole transaction is complete; any trouble inside aborts it whole.
+ */
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from "idb";
+import { trouble } from "./batch";
+import type { LogEntry } from "./entry";
+import type { Done, EntryStore, PenAt, SessionRow } from "./entryStore";
+import type { JournalTrouble } from "./journal";
+import type { Closing } from "./seal";
+import { sessionLocks } from "./sessionLocks";
+
+type StoredSession = SessionRow & {
+  state: "open" | "sealed";
+  /** Rises with every session of this device; the wall clock may be set back, this is not. */
+  order: number;
+  pen: string;
+  signature: string;
+  closing: Closing | null;
+};
+
+interface LogSchema extends DBSchema {
+  sessions: {
+    key: string;
+    value: StoredSession;
+    indexes: { order: number; state: [string, number]; station: [string, number] };
+  };
+  entries: { key: [string, number]; value: { session: string; n: number; entry: LogEntry; signature: string } };
+}
+type Db = IDBPDatabase<LogSchema>;
+type Write = IDBPTransaction<LogSchema, ["sessions", "entries"], "readwrite">;
+
+export type IndexedDbOptions = {
+  name?: string;
+  /** Web Locks, where there are any: a second page is refused at once. Without, the later pen wins and fences the other. */
+  locks?: LockManager | undefined;
+};
+
+export const asTrouble = (error: unknown): JournalTrouble => {
+  const name = error instanceof Error || error instanceof DOMException ? error.name : "";
+  if (name === "QuotaExceededError") return trouble("storage-full", "The device has no room left for the log.");
+  return trouble("storage-lost", `The log cannot be written or read: ${name} ${(error as Error)?.message ?? error}`);
+};
+
+export function indexedDbStore({ name = "gloveside-log", locks }: IndexedDbOptions = {}): EntryStore {
+  let opening: Promise<Db> | null = null;
+
+  const forget = () => {
+    opening = null;
+  };
+  const database = (): Promise<Db> => {
+    opening ??= openDB<LogSchema>(name, 1, {
+      upgrade: (db) => {
+        const sessions = db.createObjectStore("sessions", { keyPath: "session" });
+        sessions.createIndex("order", "order", { unique: true });
+        sessions.createIndex("state", ["state", "order"]);
+        sessions.createIndex("station", ["header.input.station", "order"]);
+        db.createObjectStore("entries", { keyPath: ["session", "n"] });
+      },
+      // Another page upgrades or clears the store: let it, and open again at the next call.
+      blocking: (_now, _next, event) => {
+        (event.target as IDBDatabase).close();
+        forget();
+      },
+      terminated: forget,
+    });
+    opening.catch(forget);
+    return opening;
+  };
+
+  /** One strict transaction. A refusal or an exception leaves nothing behind: a put that throws would else commit half. */
+  async function write(act: (tx: Write) => Promise<Done>): Promise<Done> {
+    let tx: Write | null = null;
+    try {
+      tx = (await database()).transaction(["sessions", "entries"], "readwrite", { durability: "strict" });
+      const answer = await act(tx);
+      if (!answer.ok) await abort(tx);
+      else await tx.done;
+      return answer;
+    } catch (error) {
+      // What stopped the transaction says more than the abort that followed.
+      const cause = tx?.error ?? error;
+      if (tx) await abort(tx);
+      if ((cause as Error)?.name === "InvalidStateError") forget();
+      return asTrouble(cause);
+    }
+  }
+
+  /** The row, where this pen may write at this place. */
+  async function rowFor(tx: Write, at: PenAt): Promise<{ ok: true; row: StoredSession } | JournalTrouble> {
+    const row = await tx.objectStore("sessions").get(at.session);
+    if (!row) return trouble("session-unknown", "No such session is kept.");
+    if (row.state === "sealed") return trouble("session-sealed", "This session is sealed.");
+    if (row.pen !== at.pen || row.count !== at.count) {
+      return trouble("other-writer", "This session has another writer.");
+    }
+    return { ok: true, row };
+  }
+
+  const { hold, letGo } = sessionLocks(locks);
+
+  return {
+    create: async (header, head, signature, pen) => {
+      const { session } = header;
+      if (!(await hold(session))) return trouble("session-exists", "This session is already kept.");
+      const made = await write(async (tx) => {
+        const sessions = tx.objectStore("sessions");
+        if (await sessions.getKey(session)) return trouble("session-exists", "This session is already kept.");
+        const newest = await sessions.index("order").openKeyCursor(null, "prev");
+        const order = (newest?.key ?? 0) + 1;
+        await sessions.add({ session, header, head, count: 0, state: "open", order, pen, signature, closing: null });
+        return { ok: true };
+      });
+      if (!made.ok) letGo(session);
+      return made;
+    },
+    add: (at, batch) =>
+      write(async (tx) => {
+        const found = await rowFor(tx, at);
+        if (!found.ok) return found;
+        const count = at.count + batch.entries.length;
+        for (const [i, entry] of batch.entries.entries()) {
+          const signature = batch.signatures[i] ?? "";
+          left(tx.objectStore("entries").add({ session: at.session, n: entry.n, entry, signature }));
+        }
+        left(tx.objectStore("sessions").put({ ...found.row, head: batch.head, count }));
+        return { ok: true };
+      }),
+    close: (at, closing) =>
+      write(async (tx) => {
+        const found = await rowFor(tx, at);
+        if (!found.ok) return found;
+        await tx.objectStore("sessions").put({ ...found.row, closing, state: "sealed" });
+        return { ok: true };
+      }),
+    takePen: async (session, pen) => {
+      if (!(await hold(session))) return trouble("other-writer", "Another page of this device writes this session.");
+      const taken = await write(async (tx) => {
+        const row = await tx.objectStore("sessions").get(session);
+        if (!row) return trouble("session-unknown", "No such session is kept.");
+        if (row.state === "sealed") return trouble("session-sealed", "This session is sealed.");
+        await tx.objectStore("sessions").put({ ...row, pen });
+        return { ok: true };
+      });
+      if (!taken.ok) letGo(session);
+      return taken;
+    },
+    dropPen: async (session) => letGo(session),
+    load: async (session) => {
+      try {
+        const tx = (await database()).transaction(["sessions", "entries"], "readonly");
+        const [row, rows] = await Promise.all([
+          tx.objectStore("sessions").get(session),
+          tx.objectStore("entries").getAll(every(session)),
+        ]);
+        if (!row) return trouble("session-unknown", "No such session is kept.");
+        const entries = rows.map((r) => r.entry);
+        const signatures = [row.signature, ...rows.map((r) => r.signature)];
+        return { ok: true, stored: { header: row.header, entries, signatures, head: row.head, closing: row.closing } };
+      } catch (error) {
+        return asTrouble(error);
+      }
+    },
+    unfinished: async () => {
+      try {
+        const rows = await (await database()).getAllFromIndex("sessions", "state", every("open"));
+        return { ok: true, rows: rows.reverse() };
+      } catch (error) {
+        return asTrouble(error);
+      }
+    },
+    newestHead: async (station) => {
+      try {
+        const tx = (await database()).transaction("sessions");
+        const newest = await tx.store.index("station").openCursor(every(station), "prev");
+        return { ok: true, head: newest?.value.head ?? null };
+      } catch (error) {
+        return asTrouble(error);
+      }
+    },
+  };
+}
+
+/** All keys that begin with this and go on with a number. */
+const every = (first: string) => IDBKeyRange.bound([first, 0], [first, Number.MAX_SAFE_INTEGER]);
+
+/** A write whose outcome the transaction tells: one that fails aborts it, and `tx.done` says why. */
+const left = (write: Promise<unknown>): void => void write.catch(() => undefined);
+
+/** Waits until nothing of the transaction can reach the disk any more. */
+async function abort(tx: Write): Promise<void> {
+  const ended = tx.done.catch(() => undefined);
+  try {
+    tx.abort();
+  } catch {
+    // It had ended by itself.
+  }
+  await ended;
+}

@@ -1,0 +1,91 @@
+/** The journal's rules over any store: sign first, then keep, then adopt the new head; one append at a time. */
+import { makeBatch, signAll, trouble } from "./batch";
+import { headOfHeader } from "./chain";
+import type { EntryStore, PenAt } from "./entryStore";
+import { Header } from "./header";
+import type { Journal, Signer, Writer } from "./journal";
+import { verifyKept } from "./kept";
+import { oneAtATime } from "./oneAtATime";
+import { Closing } from "./seal";
+import { uuidv7 } from "./uuidv7";
+
+export function journalOver(store: EntryStore, signer: Signer): Journal {
+  return {
+    open: async (given) => {
+      const header = Header.safeParse(given);
+      if (!header.success) return trouble("not-a-fact", `Header: ${header.error.issues[0]?.message ?? "wrong shape"}`);
+      if (header.data.device !== signer.publicKey) return trouble("key-lost", "The header names another device's key.");
+      const head = headOfHeader(header.data);
+      const signatures = await signAll([head], signer);
+      if (!signatures?.[0]) return trouble("key-lost", "The key of this device does not sign.");
+      const pen = uuidv7();
+      const made = await store.create(header.data, head, signatures[0], pen);
+      return made.ok ? { ok: true, writer: writerAt(header.data.session, pen, 0, head) } : made;
+    },
+    resume: async (session) => {
+      const pen = uuidv7();
+      const taken = await store.takePen(session, pen);
+      if (!taken.ok) return taken;
+      const kept = await read(session);
+      if (kept.ok && kept.kept.header.device === signer.publicKey) {
+        return { ...kept, writer: writerAt(session, pen, kept.kept.entries.length, kept.kept.head) };
+      }
+      await store.dropPen(session, pen);
+      return kept.ok ? trouble("key-lost", "This session was begun under another key.") : kept;
+    },
+    read,
+    unfinished: async () => {
+      const listed = await store.unfinished();
+      if (!listed.ok) return listed;
+      return {
+        ok: true,
+        sessions: listed.rows.map(({ session, header, count }) => ({ session, header, entries: count })),
+      };
+    },
+    lastHead: (station) => store.newestHead(station),
+  };
+
+  async function read(session: string) {
+    const loaded = await store.load(session);
+    return loaded.ok ? verifyKept(loaded.stored) : loaded;
+  }
+
+  function writerAt(session: string, pen: string, startCount: number, startHead: string): Writer {
+    let head = startHead;
+    let count = startCount;
+    const inTurn = oneAtATime();
+    const here = (): PenAt => ({ session, pen, count });
+    return {
+      session,
+      get head() {
+        return head;
+      },
+      get count() {
+        return count;
+      },
+      append: (facts, stamp) =>
+        inTurn(async () => {
+          if (facts.length === 0) return { ok: true, entries: [] };
+          const batch = await makeBatch({ count, head }, facts, stamp, signer);
+          if (!batch.ok) return batch;
+          const added = await store.add(here(), batch);
+          if (!added.ok) return added;
+          head = batch.head;
+          count += batch.entries.length;
+          return { ok: true, entries: batch.entries };
+        }),
+      finish: (given) =>
+        inTurn(async () => {
+          const closing = Closing.safeParse(given);
+          if (!closing.success) return trouble("not-a-fact", `Closing: ${closing.error.issues[0]?.message}`);
+          if (closing.data.seal.head !== head || closing.data.seal.entries !== count) {
+            return trouble("not-a-fact", "The seal is not of the last head.");
+          }
+          const closed = await store.close(here(), closing.data);
+          if (closed.ok) await store.dropPen(session, pen);
+          return closed;
+        }),
+      release: () => inTurn(() => store.dropPen(session, pen)),
+    };
+  }
+}
