@@ -12,7 +12,8 @@ export const phases = ["setUp", "procedure", "dressing", "breakdown", "closed"] 
 export const Phase = z.enum(phases);
 export const SkipReason = z.enum(["notForClient", "noStock", "ownDecision"]);
 export const GapCause = z.enum(["reload", "sleep", "drift", "clockSet"]);
-export const DiscrepancyReason = z.enum(["lost", "miscounted", "exposure", "unexplained"]);
+export const discrepancyReasons = ["lost", "miscounted", "exposure", "unexplained"] as const;
+export const DiscrepancyReason = z.enum(discrepancyReasons);
 
 /** Why a request was not allowed; each has a sentence that says what would make it allowed. */
 export const RefusalReason = z.enum([

@@ -7,7 +7,7 @@ import type { Effect } from "./protocol";
 import type { SessionInput } from "./sessionInput";
 import { applyEffect, barrierTorn, disinfected, fellDown, isGloved, meet, type Station } from "./station";
 import { afterGap, dried, reapplied, restarted, started, trusted, type WetClock, witnessed } from "./wetClock";
-import { kindsIn, stepById, type World, worldAtStart } from "./world";
+import { kindsIn, stepById, stepsHere, type World, worldAtStart } from "./world";
 
 /** Facts that one undo can take back; what follows from them goes with them. */
 const reports: ReadonlySet<SessionFact["type"]> = new Set([
@@ -69,14 +69,24 @@ function step(input: SessionInput, world: World, fact: SessionFact): World {
     case "v1.SessionBegan":
     case "v1.DayTurned":
       return { ...world, today: fact.today };
-    case "v1.PhaseEntered":
-      return { ...world, phase: fact.phase, place: null, flow: null, before: null, beforeCause: null };
+    case "v1.PhaseEntered": {
+      const list = fact.phase === "procedure" || fact.phase === "closed" ? null : fact.phase;
+      const place = list && { list, index: 0, group: 1 };
+      return { ...world, phase: fact.phase, place, flows: [], before: null, beforeCause: null };
+    }
     case "v1.StepEntered":
       return stepEntered(world, fact);
     case "v1.StepDone":
       return stepDone(input, world, fact);
     case "v1.StepSkipped":
-      return { ...world, skipped: [...world.skipped, { step: fact.step, reason: fact.reason }] };
+      return passed(
+        input,
+        {
+          ...world,
+          skipped: [...world.skipped, { step: fact.step, reason: fact.reason }],
+        },
+        fact.step,
+      );
     case "v1.Deviation":
       return {
         ...world,
@@ -116,7 +126,7 @@ function step(input: SessionInput, world: World, fact: SessionFact): World {
     case "v1.EventReported":
       return eventReported(input, world, fact);
     case "v1.FlowEnded":
-      return { ...world, flow: null };
+      return { ...world, flows: world.flows.slice(0, -1) };
     case "v1.LotGiven":
       return { ...world, lots: { ...world.lots, [fact.item]: { lot: fact.lot, expiry: fact.expiry } } };
     case "v1.SharpsCounted":
@@ -130,13 +140,18 @@ function step(input: SessionInput, world: World, fact: SessionFact): World {
       return { ...world, sharps: { ...world.sharps, discrepancy: fact.reason } };
 
     case "v1.ExposureReported":
-      return { ...world, exposure: "firstAid", placeBefore: world.place, flow: null, paused: false, before: null };
+      return exposed(world);
     case "v1.ExposureAnswered":
-      return fact.choice === "resume" ? { ...world, exposure: "resuming" } : world;
+      return fact.choice === "resume"
+        ? { ...world, exposure: "resuming", place: { list: "resuming", index: 0, group: 1 } }
+        : world;
     case "v1.ExposureEnded":
-      return fact.outcome === "resumed"
-        ? { ...world, exposure: "none", place: world.placeBefore, placeBefore: null }
-        : { ...world, exposure: "ended", placeBefore: null };
+      return {
+        ...world,
+        exposure: fact.outcome === "resumed" ? "none" : "ended",
+        place: world.placeBefore,
+        placeBefore: null,
+      };
 
     case "v1.Paused":
       return { ...world, paused: true };
@@ -151,7 +166,7 @@ function step(input: SessionInput, world: World, fact: SessionFact): World {
     case "v1.Undone":
       return undone(world);
     case "v1.SessionClosed":
-      return { ...world, phase: "closed", place: null, flow: null };
+      return { ...world, phase: "closed", place: null, flows: [], before: null, beforeCause: null };
     case "v1.ProblemReported":
     case "v1.Refused":
     case "v1.TimeWitnessed":
@@ -159,21 +174,53 @@ function step(input: SessionInput, world: World, fact: SessionFact): World {
   }
 }
 
+/** The walk stands still where it was; a second accident while the first is being resumed keeps that place. */
+function exposed(world: World): World {
+  const interrupted = world.exposure === "firstAid" || world.exposure === "resuming";
+  const placeBefore = interrupted ? world.placeBefore : world.place;
+  return { ...world, exposure: "firstAid", placeBefore, flows: [], paused: false, before: null, beforeCause: null };
+}
+
 function stepEntered(world: World, fact: FactOf<"v1.StepEntered">): World {
-  if (fact.list === "flow") {
-    return world.flow ? { ...world, flow: { ...world.flow, index: fact.index } } : world;
-  }
+  if (fact.list === "flow") return atFlowIndex(world, fact.index);
   return { ...world, place: { list: fact.list, index: fact.index, group: fact.group } };
 }
 
-/** A step's effects happen when it is reported done. Wet clocks start and end by facts of their own. */
+const atFlowIndex = (world: World, index: number): World => {
+  const top = world.flows.at(-1);
+  return top ? { ...world, flows: [...world.flows.slice(0, -1), { ...top, index }] } : world;
+};
+
+/**
+ * A step's effects happen when it is reported done. Wet clocks start and end by facts of their own. A step of a phase
+ * happens once: read again after `back` and answered again, it changes nothing. Steps of a flow happen each time.
+ */
 function stepDone(input: SessionInput, world: World, fact: FactOf<"v1.StepDone">): World {
   const done = stepById(input, fact.step);
   if (!done) return world;
-  return done.effects.reduce<World>((w, effect) => effectDone(input, w, effect), {
-    ...world,
-    done: [...world.done, fact.step],
-  });
+  const repeats = world.flows.length > 0 || world.place?.list === "resuming";
+  if (!repeats && world.done.includes(fact.step)) return passed(input, world, fact.step);
+  const noted = repeats ? world : { ...world, done: [...world.done, fact.step] };
+  return passed(
+    input,
+    done.effects.reduce<World>((w, effect) => effectDone(input, w, effect), noted),
+    fact.step,
+  );
+}
+
+/** The walk stands behind the step, before the next is entered. */
+function passed(input: SessionInput, world: World, step: string): World {
+  const steps = stepsHere(input, world);
+  const index = steps.findIndex((s) => s.id === step);
+  if (index < 0) return world;
+  if (world.flows.length > 0) return atFlowIndex(world, index + 1);
+  const { place } = world;
+  return place
+    ? {
+        ...world,
+        place: { list: place.list, index: index + 1, group: Math.max(1, place.group - (index + 1 - place.index)) },
+      }
+    : world;
 }
 
 export function effectDone(input: SessionInput, world: World, effect: Effect): World {
@@ -239,7 +286,9 @@ function eventReported(input: SessionInput, world: World, fact: FactOf<"v1.Event
     fact.event === "tornGlove"
       ? setStation(spoilt, { ...spoilt.station, hands: isGloved(spoilt.station.hands) ? "glovedSoiled" : "bare" })
       : spoilt;
-  return hasFlow ? { ...torn, flow: { event: fact.event, index: 0 } } : torn;
+  if (!hasFlow) return torn;
+  const under = torn.flows.filter((f) => f.event !== fact.event);
+  return { ...torn, flows: [...under, { event: fact.event, index: 0 }] };
 }
 
 function happened(station: Station, event: string, item: string): Station {

@@ -12,7 +12,7 @@ export interface Place {
   readonly group: number;
 }
 
-/** A procedure event on top of the work, with a short flow of its own. */
+/** A procedure event on top of the work, with a short flow of its own. Flows lie on one another; the last is walked. */
 export interface Flow {
   readonly event: EventId;
   readonly index: number;
@@ -44,7 +44,7 @@ export interface World {
   readonly phase: Phase;
   /** Null while working: during the procedure there is no list to walk. */
   readonly place: Place | null;
-  readonly flow: Flow | null;
+  readonly flows: readonly Flow[];
   readonly exposure: Exposure;
   /** Where the phase's list stood when the exposure came; walked again from there after resuming. */
   readonly placeBefore: Place | null;
@@ -73,7 +73,7 @@ export function worldAtStart(input: SessionInput): World {
     today: "0000-00-00",
     phase: "setUp",
     place: null,
-    flow: null,
+    flows: [],
     exposure: "none",
     placeBefore: null,
     paused: false,
@@ -93,27 +93,28 @@ export function worldAtStart(input: SessionInput): World {
   };
 }
 
+export const flowHere = (world: World): Flow | null => world.flows.at(-1) ?? null;
+
 /** The steps of the list being walked: a flow's before the phase's own. Empty while working. */
 export function stepsHere(input: SessionInput, world: World): readonly Step[] {
-  if (world.exposure === "resuming") return input.protocol.resuming;
-  if (world.flow) return input.protocol.events.find((f) => f.event === world.flow?.event)?.steps ?? [];
+  const flow = flowHere(world);
+  if (flow) return input.protocol.events.find((f) => f.event === flow.event)?.steps ?? [];
   return world.place ? input.protocol[world.place.list] : [];
 }
 
-export const indexHere = (world: World): number =>
-  world.exposure !== "resuming" && world.flow ? world.flow.index : (world.place?.index ?? 0);
+export const indexHere = (world: World): number => flowHere(world)?.index ?? world.place?.index ?? 0;
 
-/** The step being asked for now, or null while working, paused in an exposure, or closed. */
+/** The step being asked for now; null while working, at a list's end, in first aid, or closed. */
 export function stepHere(input: SessionInput, world: World): Step | null {
-  if (world.exposure === "firstAid" || world.exposure === "ended") return null;
+  if (world.exposure === "firstAid") return null;
   return stepsHere(input, world)[indexHere(world)] ?? null;
 }
 
-/** The steps read together now. */
+/** The steps read together now, for one answer. */
 export function groupHere(input: SessionInput, world: World): readonly Step[] {
   const step = stepHere(input, world);
   if (!step) return [];
-  if (world.flow || !world.place || world.exposure === "resuming") return [step];
+  if (flowHere(world) || !world.place) return [step];
   return stepsHere(input, world).slice(world.place.index, world.place.index + world.place.group);
 }
 

@@ -1,0 +1,352 @@
+/**
+ * From what was just kept to what is said about it. Pure: the sentences are in the phrasebook, when they sound is the
+ * announcing chart's business. What is not kept is said as "not kept", every time.
+ */
+import type { SessionState } from "../../machines/session/decide";
+import type { SessionEvent } from "../../machines/session/vocabulary";
+import type { DiscrepancyReason, SessionFact } from "../session/fact";
+import type { Moment } from "../session/keeper";
+import { unready } from "../session/station";
+import { leftMs } from "../session/wetClock";
+import { indexHere, inUse, kindsIn, stepHere, stepsHere, type World } from "../session/world";
+import type { Phrasebook, UndoWhat } from "./phrasebook";
+import { type Spoken, sayClock, sayHowLong, sayWipedEarly } from "./sayClock";
+import {
+  sayBegun,
+  sayClosed,
+  sayDeviation,
+  sayEarBack,
+  sayEarTrouble,
+  sayEvent,
+  sayExposure,
+  sayItemNoted,
+  sayKept,
+  sayNotKept,
+  sayRefused,
+} from "./sayNotice";
+import {
+  askClose,
+  askDiscrepancy,
+  askExposureChoice,
+  askExposureEnd,
+  askItem,
+  askRecount,
+  askSharps,
+  askSkipReason,
+  askUndo,
+  sayFirstAid,
+} from "./sayQuestion";
+import { sayPhase, sayStep, sayWhatLeft, sayWhatNow } from "./sayStep";
+import { together } from "./together";
+import type { Utterance } from "./utterance";
+
+/** Deviations that another sentence of the same moment already tells. */
+const toldElsewhere: ReadonlySet<string> = new Set([
+  "wipedEarly",
+  "stepLeftOut",
+  "problemReported",
+  "gloveTorn",
+  "sharpsMismatch",
+]);
+
+export function announce(book: Phrasebook, moment: Moment): readonly Utterance[] {
+  if (!moment.kept) return [sayNotKept(book, moment.trouble.code === "storage-full" ? "storageFull" : "writeFailed")];
+  const { facts, after, event } = moment;
+  const stated = facts.flatMap((fact) => sayFact(book, moment, fact));
+  const asked = asksAnew(moment) ? question(book, after) : [];
+  return together(book, [...stated, ...asked, ...answer(book, after, event), ...stillWaiting(book, moment)]);
+}
+
+/** What is said first when a session is opened again: where we are, and what nobody watched. */
+export function announceReopened(book: Phrasebook, state: SessionState): readonly Utterance[] {
+  return [...waiting(book, state.context.world, state), ...here(book, state)];
+}
+
+function sayFact(book: Phrasebook, { after, before }: Kept, fact: SessionFact): readonly Utterance[] {
+  const { input, world } = after.context;
+  const item = (id: string | null): Spoken | null => (id === null ? null : spoken(after, id));
+  switch (fact.type) {
+    case "v1.SessionBegan":
+      return [
+        sayBegun(
+          book,
+          input.carriedOver.map((id) => spoken(after, id)),
+        ),
+      ];
+    case "v1.PhaseEntered":
+      return [sayPhase(book, fact.phase)];
+    case "v1.StepEntered":
+      return here(book, after);
+    case "v1.StepSkipped":
+      return [sayKept(book, "leftOut")];
+    case "v1.ProblemReported":
+      return [sayKept(book, "problem")];
+    case "v1.Refused":
+      return fact.reason === "answerFirst"
+        ? openQuestion(book, after)
+        : [sayRefused(book, fact.reason, item(fact.item))];
+    case "v1.Deviation":
+      return toldElsewhere.has(fact.code) ? [] : [sayDeviation(book, fact.code, item(fact.item))];
+    case "v1.ReapplyDue":
+      return [sayClock(book, "reapplyDue", [spoken(after, fact.surface)])];
+    case "v1.WetClockLapsed":
+      return [sayClock(book, "lapsed", [spoken(after, fact.surface)])];
+    case "v1.WetClockTimeUp":
+      return [sayClock(book, "timeUp", [spoken(after, fact.surface)])];
+    case "v1.WetClockReady":
+      return [sayClock(book, "ready", [spoken(after, fact.surface)]), ...wipeNow(book, after, fact.surface)];
+    case "v1.WetClockDried":
+      return [sayClock(book, "dried", [spoken(after, fact.surface)])];
+    case "v1.WipedEarly":
+      return [sayWipedEarly(book, fact.shortByMs, Object.keys(world.clocks).length > 1 ? item(fact.surface) : null)];
+    case "v1.GapSeen":
+      return waiting(book, world, after).filter((u) => u.merge === "stillWet");
+    case "v1.EventReported":
+      return fact.item === null ? [sayEvent(book, fact.event)] : [sayItemNoted(book, spoken(after, fact.item))];
+    case "v1.LotGiven":
+      return [sayKept(book, "lot")];
+    case "v1.SharpsCounted":
+      return fact.inContainer === fact.expected ? [sayKept(book, "count")] : [];
+    case "v1.RecountAsked":
+      return [askRecount(book, world.sharps.opened)];
+    case "v1.ExposureReported":
+      return [sayFirstAid(book)];
+    case "v1.ExposureAnswered":
+      return fact.choice === "resume" ? [sayExposure(book, "resuming")] : [];
+    case "v1.ExposureEnded":
+      return [sayExposure(book, fact.outcome)];
+    case "v1.Paused":
+      return [sayKept(book, "paused")];
+    case "v1.Resumed":
+      return [sayKept(book, "resumed")];
+    case "v1.BriskSet":
+      return [sayKept(book, fact.on ? "briskOn" : "briskOff")];
+    case "v1.Undone":
+      return [
+        sayKept(book, "undone"),
+        ...(stepHere(input, world) || before.context.world.flows.length > 0 ? [] : here(book, after)),
+      ];
+    case "v1.EarLost":
+      return [sayEarTrouble(book, "lost")];
+    case "v1.EarBack":
+      return [sayEarBack(book)];
+    case "v1.SessionClosed":
+      return [
+        sayClosed(
+          book,
+          fact.balanced,
+          fact.unready.map((id) => spoken(after, id)),
+        ),
+      ];
+    case "v1.WetClockStarted":
+    case "v1.WetClockReapplied":
+    case "v1.WetClockTrusted":
+    case "v1.SurfaceWiped":
+    case "v1.StepDone":
+    case "v1.FlowEnded":
+    case "v1.SharpsDiscrepancy":
+    case "v1.DayTurned":
+    case "v1.TimeWitnessed":
+      return [];
+  }
+}
+
+type Kept = Extract<Moment, { kept: true }>;
+
+function spoken(state: SessionState, id: string): Spoken {
+  const { input } = state.context;
+  const item = kindsIn(input)[id];
+  if (item) return item;
+  const product = input.labels[id] ?? input.protocol.products.find((p) => p.id === id)?.label;
+  return { id, calledAs: product?.name ?? { en: id } };
+}
+
+/** The step to be done now. A wipe that may not begin yet is not asked for: what it waits for is said instead. */
+function here(book: Phrasebook, state: SessionState): readonly Utterance[] {
+  const { input, world } = state.context;
+  const { place } = world;
+  const step = stepHere(input, world);
+  if (!step) return [];
+  if (step.kind === "count") return [askSharps(book, world.sharps.opened, world.sharps.opened)];
+  const wipes = step.effects.filter((e) => e.verb === "wipe").map((e) => e.item);
+  const waitsFor = wipes.flatMap((id) => waitsOn(book, state, id));
+  if (waitsFor.length > 0) return waitsFor;
+  const group =
+    world.flows.length > 0 || !place ? [step] : stepsHere(input, world).slice(place.index, place.index + place.group);
+  return [sayStep(book, group, world.brisk ? "brisk" : "careful")];
+}
+
+function waitsOn(book: Phrasebook, state: SessionState, id: string): readonly Utterance[] {
+  const { world } = state.context;
+  const clock = world.clocks[id];
+  const item = spoken(state, id);
+  if (!clock) return world.station.items[id]?.condition === "clean" ? [] : [sayDeviation(book, "neverWet", item)];
+  switch (clock.state) {
+    case "ready":
+      return [];
+    case "counting":
+      return [sayHowLong(book, [{ item, leftMs: Math.max(1, leftMs(clock)) }])];
+    case "timeUp":
+      return [{ ...sayClock(book, "timeUp", [item]), urgency: "soon", solicited: true }];
+    case "doubtful":
+      return [sayClock(book, "stillWet", [item])];
+    case "dry":
+      return [sayClock(book, "dried", [item])];
+  }
+}
+
+/** A surface came ready while its wipe is the step that was waiting. */
+function wipeNow(book: Phrasebook, state: SessionState, surface: string): readonly Utterance[] {
+  const { input, world } = state.context;
+  const step = stepHere(input, world);
+  return step?.effects.some((e) => e.verb === "wipe" && e.item === surface) ? here(book, state) : [];
+}
+
+/** The questions about wetness that stand open. */
+function waiting(book: Phrasebook, world: World, state: SessionState): readonly Utterance[] {
+  const in_ = (wanted: string) =>
+    Object.values(world.clocks)
+      .filter((c) => c.state === wanted)
+      .map((c) => spoken(state, c.surface));
+  const doubtful = in_("doubtful");
+  const full = in_("timeUp");
+  return [
+    ...(doubtful.length > 0 ? [sayClock(book, "stillWet", doubtful)] : []),
+    ...(full.length > 0 ? [sayClock(book, "timeUp", full)] : []),
+  ];
+}
+
+/** After a yes or a no, what is still open is asked again, so that no surface waits unheard. */
+function stillWaiting(book: Phrasebook, { facts, after }: Kept): readonly Utterance[] {
+  const answered = facts.some(
+    (f) => f.type === "v1.WetClockReady" || f.type === "v1.WetClockDried" || f.type === "v1.WetClockTrusted",
+  );
+  return answered ? waiting(book, after.context.world, after) : [];
+}
+
+/** A question of the conversation stands that did not stand so before. */
+function asksAnew({ before, after, event, facts }: Kept): boolean {
+  if (after.matches({ conversation: "open" }) || after.matches({ conversation: { readBack: "sharps" } })) return false;
+  if (facts.some((f) => f.type === "v1.Refused" && f.reason === "answerFirst")) return false;
+  const moved = JSON.stringify(before.value) !== JSON.stringify(after.value);
+  return moved || before.context.naming?.at !== after.context.naming?.at || event.type === "step.again";
+}
+
+function openQuestion(book: Phrasebook, state: SessionState): readonly Utterance[] {
+  const asked = question(book, state);
+  if (asked.length > 0) return asked;
+  const { world } = state.context;
+  if (world.exposure === "firstAid") return [askExposureChoice(book)];
+  return waiting(book, world, state).map((u) => ({ ...u, urgency: "soon", solicited: true }));
+}
+
+function question(book: Phrasebook, state: SessionState): readonly Utterance[] {
+  const { world, naming } = state.context;
+  if (state.matches({ conversation: "reason" })) return [askSkipReason(book)];
+  if (state.matches({ conversation: "naming" }) && naming) {
+    const name = naming.candidates[naming.at];
+    if (naming.about === "discrepancy")
+      return [askDiscrepancy(book, (name ?? "unexplained") as DiscrepancyReason, naming.at === 0)];
+    return [askItem(book, name === undefined ? null : spoken(state, name), naming.at === 0)];
+  }
+  if (state.matches({ conversation: { readBack: "sharps" } })) {
+    return [
+      world.sharps.recounts > 0
+        ? askRecount(book, world.sharps.opened)
+        : askSharps(book, world.sharps.opened, world.sharps.opened),
+    ];
+  }
+  if (state.matches({ conversation: { readBack: "close" } })) {
+    const balanced =
+      world.sharps.discrepancy === null && (world.sharps.opened === 0 || world.sharps.counted === "balanced");
+    return [
+      askClose(book, {
+        balanced,
+        sharpsOpened: world.sharps.opened,
+        deviations: world.deviations.length,
+        stepsLeftOut: world.skipped.length,
+      }),
+    ];
+  }
+  if (state.matches({ conversation: { readBack: "undo" } })) return [askUndo(book, undoWhat(world))];
+  if (state.matches({ conversation: { readBack: "exposureEnd" } })) return [askExposureEnd(book)];
+  return [];
+}
+
+function undoWhat(world: World): UndoWhat {
+  const then = world.before;
+  if (!then) return "lastReport";
+  if (world.flows.length > then.flows.length) return "event";
+  if (world.skipped.length > then.skipped.length) return "stepSkipped";
+  if (world.done.length > then.done.length) return "stepDone";
+  return "lastReport";
+}
+
+/** Questions the artist asks; nothing changes, so nothing is kept. */
+function answer(book: Phrasebook, state: SessionState, event: SessionEvent): readonly Utterance[] {
+  const { input, world } = state.context;
+  switch (event.type) {
+    case "step.again": {
+      const open = openQuestion(book, state);
+      if (!state.matches({ conversation: "open" }))
+        return state.matches({ conversation: { readBack: "sharps" } }) ? open : [];
+      return world.exposure === "firstAid" ? [sayFirstAid(book)] : [...here(book, state), ...open];
+    }
+    case "ask.howLong":
+      return [
+        sayHowLong(
+          book,
+          Object.values(world.clocks)
+            .filter((c) => c.state !== "ready")
+            .map((c) => ({ item: spoken(state, c.surface), leftMs: leftMs(c) })),
+        ),
+      ];
+    case "ask.whatNow":
+      return [
+        sayWhatNow(
+          book,
+          [stepHere(input, world)].filter((s) => s !== null),
+          world.brisk ? "brisk" : "careful",
+        ),
+      ];
+    case "ask.whatLeft":
+      return [
+        sayWhatLeft(book, {
+          steps: stepsHere(input, world).length - Math.min(indexHere(world), stepsHere(input, world).length),
+          surfacesNotReady: unready(world.station, kindsIn(input)).filter(
+            (id) => kindsIn(input)[id]?.use === "reusable",
+          ).length,
+          sharpsOut: inUse(world.sharps),
+        }),
+      ];
+    default:
+      return [];
+  }
+}
+
+/** What a spoken utterance asks, so that the session knows what a yes or a spray then answers; null where it asks nothing. */
+export function askedBy(utterance: Utterance): Extract<SessionEvent, { type: "question.asked" }> | null {
+  const about = {
+    timeUp: "stayedWet",
+    stillWet: "stillWet",
+    reapplyDue: "reapply",
+    lapsed: "wetAgain",
+    dried: "wetAgain",
+    ready: null,
+  } as const;
+  const asks = utterance.merge === undefined ? null : about[utterance.merge];
+  if (asks === null) return null;
+  const surfaces = utterance.parts.flatMap((p) => (p.kind === "item" ? [p.id] : []));
+  return { type: "question.asked", about: asks, surfaces };
+}
+
+export type Cue = "heard" | "clockStarted" | "timeUp" | "refused" | "alarm";
+
+/** The earcon of a moment; the clock's start is never spoken. */
+export function cueFor(facts: readonly SessionFact[]): Cue | null {
+  if (facts.some((f) => f.type === "v1.ExposureReported")) return "alarm";
+  if (facts.some((f) => f.type === "v1.Refused")) return "refused";
+  if (facts.some((f) => f.type === "v1.WetClockTimeUp")) return "timeUp";
+  if (facts.some((f) => f.type === "v1.WetClockStarted" || f.type === "v1.WetClockReapplied")) return "clockStarted";
+  return null;
+}
