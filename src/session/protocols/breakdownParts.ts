@@ -21,11 +21,11 @@ export const sharpsFirst = (say: Both): Step[] => [
 ];
 
 /** Fetched with clean gloves, before the dirty work; machines rest on the plate (common practice, no source). */
-export const layOutForCleaning = (say: Both, disinfectant: string): Step =>
+export const layOutForCleaning = (say: Both, ...disinfectant: string[]): Step =>
   must("layOutForCleaning", {
     say,
     show: ["Bring plate, towels, disinfectant", "Traer bandeja, toallas, desinfectante"],
-    does: [bring("plate", "freshTowels", disinfectant)],
+    does: [bring("plate", "freshTowels", ...disinfectant)],
     sec: 30,
   });
 
@@ -39,8 +39,8 @@ export const disposablesOut = (say: Both, ...more: string[]): Step =>
     sec: 60,
   });
 
-/** The bag is closed and leaves with the last gloves; then hands. */
-export const glovesAndHandsLast = (hygiene: HandHygiene): Step[] => [
+/** The bag is closed with the last gloves; then hands. */
+export const glovesAndHandsLast = (hygiene: HandHygiene, ...more: string[]): Step[] => [
   must("bagOut", {
     say: [
       "Plate and towels into the bag; close it for contaminated waste.",
@@ -48,7 +48,7 @@ export const glovesAndHandsLast = (hygiene: HandHygiene): Step[] => [
     ],
     show: ["Close the waste bag", "Cerrar la bolsa"],
     caution: ["Never a household bin. The local stream rules.", "Nunca a la basura doméstica. Rige la norma local."],
-    does: [discard("contaminated", "plate", "freshTowels", "wasteBag")],
+    does: [discard("contaminated", ...more, "plate", "freshTowels", "wasteBag")],
     sec: 60,
   }),
   glovesOff("lastGlovesOff"),

@@ -30,9 +30,11 @@ export const cartridgeMachine: Protocol = {
   setUp: cartridgeSetUp,
   events: eventFlows({
     hygiene: washHands,
+    wash: washHands,
     held: ["machine", "grip"],
     heldSecond: ["secondMachine", "grip"],
     heldAfterPark: ["machine", "grip"],
+    secondTip: [],
     covered,
     droppable: ["needle", "towels", "cups", "machine", "washBottle", "cord", "grip", "secondMachine"],
     touchable: ["lamp", "chair", "screen", "powerSupply", "spareCups", "barriers", "sharpsContainer", "inkBottles"],
@@ -50,6 +52,8 @@ export const cartridgeMachine: Protocol = {
   dressing: dressing(washHands),
   breakdown: cartridgeBreakdown,
   resuming: resuming({
+    wash: washHands,
+    hygiene: washHands,
     product: surfaceDisinfectantA.id,
     surfaces: ["worktop", "armRest"],
     surfacesSaid: ["the worktop and arm rest", "la mesa y el apoyabrazos"],

@@ -38,11 +38,7 @@ export const cartridgeBreakdown: Step[] = [
       "Roll them inwards. Machines and wash bottle onto the plate.",
       "Enróllalas hacia dentro. Máquinas y lavador a la bandeja.",
     ],
-    does: [
-      uncover(...furniture, ...electrics, ...tools),
-      discard("contaminated", "screenFilm", "barriers"),
-      touch("plate"),
-    ],
+    does: [uncover(...furniture, ...electrics, ...tools), discard("contaminated", "screenFilm", "barriers")],
     sec: 120,
   }),
   must("cleanAll", {

@@ -4,19 +4,23 @@
  * 29 CFR 1910.1030 (d)(3)(ix), from memory; WHO 2009 for hands in between.
  */
 import { type Effect, type EventFlow, type EventId, eventIds, type Step } from "../protocol";
-import { changeGloves, glovesOff, glovesOn, type HandHygiene, washHands } from "./hands";
+import { changeGloves, glovesOff, glovesOn, type HandHygiene } from "./hands";
 import { type Both, breakSkin, bring, discard, look, must, open, park, takeAway, touch, unpark } from "./writing";
 
 /** What differs between stations. */
 export interface EventKit {
-  /** Between gloves while nothing else soiled the hands. */
+  /** Between gloves while the hands are not visibly soiled. */
   readonly hygiene: HandHygiene;
+  /** With soap and water, wherever the sink is. */
+  readonly wash: HandHygiene;
   /** What a working hand holds: the machine and what sits in it. */
   readonly held: readonly string[];
   /** The same with the second machine. */
   readonly heldSecond: readonly string[];
   /** What is held once a needle is parked and another fitted. */
   readonly heldAfterPark: readonly string[];
+  /** Sterile parts, opened at set-up, that meet blood only with the second needle. */
+  readonly secondTip: readonly string[];
   readonly covered: readonly string[];
   readonly droppable: readonly string[];
   readonly touchable: readonly string[];
@@ -81,7 +85,7 @@ const flows: Record<EventId, (kit: EventKit) => Step[]> = {
       show: ["Look for a cut", "Buscar un corte"],
       sec: 10,
     }),
-    washHands("tornGloveHands"),
+    kit.wash("tornGloveHands"),
     glovesOn("tornGloveOn"),
     goOn("tornGloveGoOn", touch(...kit.held)),
   ],
@@ -122,7 +126,7 @@ const flows: Record<EventId, (kit: EventKit) => Step[]> = {
     }),
     ...changeGloves("parkNeedleGloves", kit.hygiene),
     openNeedle("parkNeedleOpen", kit),
-    goOn("parkNeedleGoOn", touch(...kit.heldAfterPark), breakSkin("needle")),
+    goOn("parkNeedleGoOn", touch(...kit.heldAfterPark), breakSkin("needle", ...kit.secondTip)),
   ],
 
   moreInk: (kit) => [
@@ -157,7 +161,6 @@ const flows: Record<EventId, (kit: EventKit) => Step[]> = {
         "A dropped needle is picked up with tongs; then ask for a new one.",
         "La aguja caída se recoge con pinzas; después pide otra.",
       ],
-      does: [touch("wasteBag")],
       sec: 20,
     }),
     ...changeGloves("droppedGloves", kit.hygiene),
@@ -200,7 +203,7 @@ const flows: Record<EventId, (kit: EventKit) => Step[]> = {
       does: [open("needle"), touch(...kit.heldSecond)],
       sec: 30,
     }),
-    goOn("machineSwapGoOn", touch(...kit.heldSecond), breakSkin("needle")),
+    goOn("machineSwapGoOn", touch(...kit.heldSecond), breakSkin("needle", ...kit.secondTip)),
   ],
 
   takeBreak: (kit) => [
@@ -211,8 +214,8 @@ const flows: Record<EventId, (kit: EventKit) => Step[]> = {
       sec: 10,
     }),
     glovesOff("takeBreakOff"),
-    washHands("takeBreakHands", ["Then take your break.", "Después, tómate la pausa."]),
-    washHands("takeBreakHandsAgain", ["When you are back.", "Al volver."]),
+    kit.wash("takeBreakHands"),
+    kit.hygiene("takeBreakHandsAgain"),
     glovesOn("takeBreakOn"),
     must("takeBreakGoOn", {
       say: kit.words.takeUp,
@@ -231,11 +234,11 @@ const flows: Record<EventId, (kit: EventKit) => Step[]> = {
     }),
     needleIntoSharps("clientLeavesSharps", kit),
     glovesOff("clientLeavesOff"),
-    washHands("clientLeavesHands"),
+    kit.wash("clientLeavesHands"),
   ],
 
   clientReturns: (kit) => [
-    washHands("clientReturnsHands"),
+    kit.hygiene("clientReturnsHands"),
     glovesOn("clientReturnsOn"),
     openNeedle("clientReturnsOpen", kit),
     must("clientReturnsGoOn", {
@@ -255,7 +258,7 @@ const flows: Record<EventId, (kit: EventKit) => Step[]> = {
     }),
     needleIntoSharps("clientUnwellSharps", kit),
     glovesOff("clientUnwellOff"),
-    washHands("clientUnwellHands"),
+    kit.wash("clientUnwellHands"),
     must("clientUnwellDecide", {
       say: [
         "Decide: report the client back in, or end for today.",

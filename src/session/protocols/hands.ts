@@ -4,7 +4,7 @@
  * 29 CFR 1910.1030 (d)(2)(v), from memory: hands are washed as soon as gloves come off.
  */
 import type { Step } from "../protocol";
-import { type Both, must } from "./writing";
+import { must } from "./writing";
 
 export const jewelleryOff = (id: string): Step =>
   must(id, {
@@ -13,16 +13,31 @@ export const jewelleryOff = (id: string): Step =>
     sec: 20,
   });
 
-export const washHands = (id: string, caution?: Both): Step =>
+export const washHands = (id: string): Step =>
   must(id, {
     say: [
       "Wash your hands for forty to sixty seconds, and dry them.",
       "Lávate las manos de cuarenta a sesenta segundos y sécalas.",
     ],
     show: ["Wash and dry hands", "Lavar y secar manos"],
-    ...(caution && { caution }),
     does: [[{ verb: "wash" }]],
     sec: 60,
+  });
+
+/** Where the station has no sink of its own: the shared one, and a rub again on return. */
+export const washAtSharedSink = (id: string): Step =>
+  must(id, {
+    say: [
+      "Walk to the shared sink; wash hands forty to sixty seconds.",
+      "Ve al lavamanos común; lávate las manos de cuarenta a sesenta segundos.",
+    ],
+    show: ["Wash at shared sink", "Lavarse en lavamanos común"],
+    caution: [
+      "Doors and tap with a paper towel; never walk the hall in gloves.",
+      "Puertas y grifo con papel; nunca cruces la sala con guantes.",
+    ],
+    does: [[{ verb: "wash" }]],
+    sec: 240,
   });
 
 /** Only where hands are not visibly soiled; WHO 2009. */

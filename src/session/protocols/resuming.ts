@@ -3,7 +3,7 @@
  * time of the label, new cups and needle, the client told. The accident itself has its own record.
  */
 import type { Step } from "../protocol";
-import { changeGloves, washHands } from "./hands";
+import { changeGloves, type HandHygiene } from "./hands";
 import {
   apply,
   type Both,
@@ -20,6 +20,9 @@ import {
 } from "./writing";
 
 export interface ResumingKit {
+  /** First with soap and water; between gloves as the station allows. */
+  readonly wash: HandHygiene;
+  readonly hygiene: HandHygiene;
   readonly product: string;
   /** Covered surfaces that blood reaches first, as ids and as said. */
   readonly surfaces: readonly string[];
@@ -34,18 +37,24 @@ export interface ResumingKit {
 export function resuming(kit: ResumingKit): Step[] {
   const [surfacesEn, surfacesEs] = kit.surfacesSaid;
   return [
-    ...changeGloves("resumingGloves", washHands),
+    ...changeGloves("resumingGloves", kit.wash),
     must("resumingSharps", {
       say: ["Put every used needle into the sharps container.", "Echa cada aguja usada al contenedor de punzantes."],
       show: ["Used needles into sharps", "Agujas usadas al contenedor"],
       does: [discardAllSharps("needle")],
     }),
     must("resumingBlood", {
-      say: [
-        `Throw out cups and towels; uncover and clean ${surfacesEn}.`,
-        `Desecha cápsulas y toallas; descubre y limpia ${surfacesEs}.`,
+      say: kit.oneStep
+        ? [`Throw out cups and towels; uncover ${surfacesEn}.`, `Desecha cápsulas y toallas; descubre ${surfacesEs}.`]
+        : [
+            `Throw out cups and towels; uncover and clean ${surfacesEn}.`,
+            `Desecha cápsulas y toallas; descubre y limpia ${surfacesEs}.`,
+          ],
+      show: ["Uncover what blood reached", "Descubrir lo alcanzado"],
+      caution: [
+        "Blood anywhere else is cleaned and treated too.",
+        "La sangre en otro lugar también se limpia y trata.",
       ],
-      show: ["Uncover and clean", "Descubrir y limpiar"],
       does: [
         discard("contaminated", "cups", "rinseCup", "towels"),
         uncover(...kit.surfaces),
@@ -59,7 +68,7 @@ export function resuming(kit: ResumingKit): Step[] {
       does: [apply(kit.product, ...kit.surfaces)],
       sec: 30,
     }),
-    ...changeGloves("resumingFresh", washHands),
+    ...changeGloves("resumingFresh", kit.hygiene),
     must("resumingWipe", {
       say: [`Wipe ${surfacesEn} dry with fresh towels.`, `Seca ${surfacesEs} con toallas nuevas.`],
       show: ["Wipe dry", "Secar bien"],
