@@ -54,6 +54,7 @@ export class Decision {
   reset(): void {
     this.#recent.length = 0;
     this.#armed.fill(0);
+    this.#quietUntilMs = Number.NEGATIVE_INFINITY;
     this.#doubt = null;
     this.#nearSteps = 0;
   }

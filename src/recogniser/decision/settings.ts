@@ -1,5 +1,6 @@
 /** The numbers by which the ear decides. The phrase model carries its own thresholds; the rest are ours. */
 import { type CommandId, commandIds } from "../../intent/phrases";
+import type { ModelFile } from "../network/modelFile";
 
 export interface DecisionSettings {
   /** How many 80 ms steps are averaged. */
@@ -36,3 +37,16 @@ export const usualSettings: DecisionSettings = {
   rearmBelow: 0.3,
   noiseSteps: 3,
 };
+
+const stepMs = 80;
+
+/** The model's thresholds and times; a command that it has no threshold for can never be heard. */
+export function settingsOf(decision: ModelFile["decision"]): DecisionSettings {
+  const thresholds = commandIds.map((id) => [id, decision.thresholds[id] ?? Number.POSITIVE_INFINITY] as const);
+  return {
+    ...usualSettings,
+    smoothSteps: decision.smoothingHops,
+    refractoryMs: decision.refractoryHops * stepMs,
+    thresholds: Object.fromEntries(thresholds) as Record<CommandId, number>,
+  };
+}

@@ -5,7 +5,7 @@
  *
  *   row of 32 mels ─▶ [across both 3×3] ─▶ [pitch 1×3] ─▶ [time 3×1] ─▶ [pool] ─▶ … ─▶ row of 96 features
  */
-import { product, type Weights } from "./product";
+import type { Weights, Workshop } from "./product";
 
 /** Rectifier of the published net: a gentle slope below zero, cut off at −0.4. */
 const slope = 0.2;
@@ -15,11 +15,11 @@ const least = -0.4;
 export interface Stage {
   readonly positions: number;
   readonly channels: number;
-  push(row: Float64Array): Float64Array | null;
+  push(row: Float32Array): Float32Array | null;
   reset(): void;
 }
 
-function rectify(x: Float64Array): void {
+function rectify(x: Float32Array): void {
   for (let i = 0; i < x.length; i++) {
     const v = x[i] as number;
     if (v < 0) x[i] = Math.max(v * slope, least);
@@ -27,15 +27,15 @@ function rectify(x: Float64Array): void {
 }
 
 /** 1×3 along pitch, a column of zeros on each side. Weights: outputs × (3 · channels), pitch-major. */
-export function alongPitch(positions: number, channels: number, weights: Weights): Stage {
-  const padded = new Float64Array((positions + 2) * channels);
-  const out = new Float64Array(positions * weights.outputs);
+export function alongPitch(shop: Workshop, positions: number, channels: number, weights: Weights): Stage {
+  const padded = shop.floats((positions + 2) * channels);
+  const out = shop.floats(positions * weights.outputs);
   return {
     positions,
     channels: weights.outputs,
     push(row) {
       padded.set(row, channels);
-      product(padded, channels, positions, weights, out);
+      shop.product(padded, channels, positions, weights, out);
       rectify(out);
       return out;
     },
@@ -44,9 +44,9 @@ export function alongPitch(positions: number, channels: number, weights: Weights
 }
 
 /** 3×1 along time. Weights: outputs × (3 · channels), oldest instant first. `last` leaves the rectifier out. */
-export function alongTime(positions: number, channels: number, weights: Weights, last = false): Stage {
-  const held = new Float64Array(positions * 3 * channels);
-  const out = new Float64Array(positions * weights.outputs);
+export function alongTime(shop: Workshop, positions: number, channels: number, weights: Weights, last = false): Stage {
+  const held = shop.floats(positions * 3 * channels);
+  const out = shop.floats(positions * weights.outputs);
   let seen = 0;
   return {
     positions,
@@ -58,7 +58,7 @@ export function alongTime(positions: number, channels: number, weights: Weights,
         held.set(row.subarray(p * channels, (p + 1) * channels), at + 2 * channels);
       }
       if (++seen < 3) return null;
-      product(held, 3 * channels, positions, weights, out);
+      shop.product(held, 3 * channels, positions, weights, out);
       if (!last) rectify(out);
       return out;
     },
@@ -69,10 +69,10 @@ export function alongTime(positions: number, channels: number, weights: Weights,
 }
 
 /** 3×3 over one channel: the first layer. Weights: outputs × 9, time-major. */
-export function acrossBoth(positions: number, weights: Weights): Stage {
-  const held = new Float64Array(3 * (positions + 2));
-  const windows = new Float64Array(positions * 9);
-  const out = new Float64Array(positions * weights.outputs);
+export function acrossBoth(shop: Workshop, positions: number, weights: Weights): Stage {
+  const held = shop.floats(3 * (positions + 2));
+  const windows = shop.floats(positions * 9);
+  const out = shop.floats(positions * weights.outputs);
   const width = positions + 2;
   let seen = 0;
   return {
@@ -85,7 +85,7 @@ export function acrossBoth(positions: number, weights: Weights): Stage {
       for (let p = 0; p < positions; p++) {
         for (let t = 0; t < 3; t++) windows.set(held.subarray(t * width + p, t * width + p + 3), p * 9 + t * 3);
       }
-      product(windows, 9, positions, weights, out);
+      shop.product(windows, 9, positions, weights, out);
       rectify(out);
       return out;
     },
@@ -97,8 +97,8 @@ export function acrossBoth(positions: number, weights: Weights): Stage {
 }
 
 /** The larger of each pair along pitch and, with `overTime`, of each pair of instants. */
-export function pool(positions: number, channels: number, overTime: boolean): Stage {
-  const out = new Float64Array((positions / 2) * channels);
+export function pool(shop: Workshop, positions: number, channels: number, overTime: boolean): Stage {
+  const out = shop.floats((positions / 2) * channels);
   let waiting = false;
   return {
     positions: positions / 2,
@@ -121,8 +121,8 @@ export function pool(positions: number, channels: number, overTime: boolean): St
 }
 
 /** Pushes a row through the stages one after another; null when one of them still waits. */
-export function through(stages: readonly Stage[], row: Float64Array): Float64Array | null {
-  let x: Float64Array | null = row;
+export function through(stages: readonly Stage[], row: Float32Array): Float32Array | null {
+  let x: Float32Array | null = row;
   for (const stage of stages) {
     x = stage.push(x);
     if (x === null) return null;

@@ -1,99 +1,106 @@
 /**
- * The one loop where the time goes: many short dot products, four outputs by two positions at a time. Doubles
- * throughout, so that no load needs converting and the sum does not depend on the engine.
+ * The one sum where the time goes: many dot products with the same weights. In WebAssembly, eight outputs by up to four
+ * positions at a time; where a page may not compile WebAssembly, the same sum in plain JavaScript, some four times slower.
  */
+import { compileKernel, type Kernel } from "./kernel";
 
-/** `weights` is outputs × inputs, row after row; `bias` one for each output. */
+/** Outputs come in groups of this many; layers are filled up with zeros. */
+export const outputGroup = 8;
+
+/** `weights` in groups of eight outputs: for each group, for each input, eight numbers. */
 export interface Weights {
   readonly inputs: number;
   readonly outputs: number;
-  readonly weights: Float64Array;
-  readonly bias: Float64Array;
+  readonly weights: Float32Array;
+  readonly bias: Float32Array;
 }
 
-/**
- * out[p·outputs + o] = bias[o] + Σ_k x[p·stride + k] · weights[o·inputs + k], for p in 0..positions−1.
- * `outputs` must be a multiple of 4 (it is, for every layer we have; `weightsOf` refuses others).
- */
-export function product(x: Float64Array, stride: number, positions: number, w: Weights, out: Float64Array): void {
-  let p = 0;
-  for (; p + 1 < positions; p += 2) twoPositions(x, p * stride, stride, w, out, p * w.outputs);
-  if (p < positions) onePosition(x, p * stride, w, out, p * w.outputs);
-}
+/** Memory for weights and rows, and the sum over it. One for each net: its arrays are those that `product` takes. */
+export class Workshop {
+  readonly #memory: ArrayBuffer;
+  readonly #kernel: Kernel | null;
+  #used = 0;
 
-function twoPositions(
-  x: Float64Array,
-  x0: number,
-  stride: number,
-  layer: Weights,
-  out: Float64Array,
-  at: number,
-): void {
-  const { inputs, outputs, weights, bias } = layer;
-  const x1 = x0 + stride;
-  for (let o = 0; o < outputs; o += 4) {
-    const w0 = o * inputs;
-    const w1 = w0 + inputs;
-    const w2 = w1 + inputs;
-    const w3 = w2 + inputs;
-    let a0 = 0;
-    let a1 = 0;
-    let a2 = 0;
-    let a3 = 0;
-    let b0 = 0;
-    let b1 = 0;
-    let b2 = 0;
-    let b3 = 0;
-    for (let k = 0; k < inputs; k++) {
-      const a = x[x0 + k] as number;
-      const b = x[x1 + k] as number;
-      const u = weights[w0 + k] as number;
-      a0 += a * u;
-      b0 += b * u;
-      const v = weights[w1 + k] as number;
-      a1 += a * v;
-      b1 += b * v;
-      const y = weights[w2 + k] as number;
-      a2 += a * y;
-      b2 += b * y;
-      const z = weights[w3 + k] as number;
-      a3 += a * z;
-      b3 += b * z;
+  /**
+   * @param bytes Room for everything that will be asked for.
+   * @param plain True: plain JavaScript even where WebAssembly is to be had.
+   */
+  constructor(bytes: number, plain = false) {
+    const compiled = plain ? null : compileKernel(bytes);
+    this.#kernel = compiled?.kernel ?? null;
+    this.#memory = compiled?.memory ?? new ArrayBuffer(bytes);
+  }
+
+  get isFast(): boolean {
+    return this.#kernel !== null;
+  }
+
+  /** `length` zeros. Asking for more than there is room for is our own mistake: RangeError. */
+  floats(length: number): Float32Array {
+    const array = new Float32Array(this.#memory, this.#used, length);
+    this.#used += Math.ceil((length * 4) / 16) * 16;
+    return array;
+  }
+
+  /** @param given outputs × inputs, row after row. */
+  weights(outputs: number, inputs: number, given: ArrayLike<number>, bias: ArrayLike<number> | null): Weights {
+    const full = Math.ceil(outputs / outputGroup) * outputGroup;
+    const weights = this.floats(full * inputs);
+    for (let o = 0; o < outputs; o++) {
+      const group = (o - (o % outputGroup)) * inputs + (o % outputGroup);
+      for (let k = 0; k < inputs; k++) weights[group + k * outputGroup] = given[o * inputs + k] as number;
     }
-    const q = at + o;
-    const r = q + outputs;
-    out[q] = a0 + (bias[o] as number);
-    out[q + 1] = a1 + (bias[o + 1] as number);
-    out[q + 2] = a2 + (bias[o + 2] as number);
-    out[q + 3] = a3 + (bias[o + 3] as number);
-    out[r] = b0 + (bias[o] as number);
-    out[r + 1] = b1 + (bias[o + 1] as number);
-    out[r + 2] = b2 + (bias[o + 2] as number);
-    out[r + 3] = b3 + (bias[o + 3] as number);
+    const offsets = this.floats(full);
+    if (bias !== null) offsets.set(bias);
+    return { inputs, outputs: full, weights, bias: offsets };
+  }
+
+  /** out[p·outputs + o] = bias[o] + Σ_k x[p·stride + k] · weight[o, k], for p in 0..positions−1. */
+  product(x: Float32Array, stride: number, positions: number, w: Weights, out: Float32Array): void {
+    for (let p = 0; p < positions; ) {
+      const block = positions - p >= 4 ? 4 : positions - p >= 2 ? 2 : 1;
+      if (this.#kernel === null) plainBlock(block, x, p * stride, stride, w, out, p * w.outputs);
+      else {
+        const from = x.byteOffset + 4 * p * stride;
+        const to = out.byteOffset + 4 * p * w.outputs;
+        const { inputs, outputs, weights, bias } = w;
+        this.#kernel[block](from, 4 * stride, weights.byteOffset, bias.byteOffset, inputs, outputs, to, 4 * outputs);
+      }
+      p += block;
+    }
   }
 }
 
-function onePosition(x: Float64Array, x0: number, layer: Weights, out: Float64Array, at: number): void {
-  const { inputs, outputs, weights, bias } = layer;
-  for (let o = 0; o < outputs; o += 4) {
-    const w0 = o * inputs;
-    const w1 = w0 + inputs;
-    const w2 = w1 + inputs;
-    const w3 = w2 + inputs;
-    let a0 = 0;
-    let a1 = 0;
-    let a2 = 0;
-    let a3 = 0;
-    for (let k = 0; k < inputs; k++) {
-      const a = x[x0 + k] as number;
-      a0 += a * (weights[w0 + k] as number);
-      a1 += a * (weights[w1 + k] as number);
-      a2 += a * (weights[w2 + k] as number);
-      a3 += a * (weights[w3 + k] as number);
+function plainBlock(
+  block: number,
+  x: Float32Array,
+  from: number,
+  stride: number,
+  { inputs, outputs, weights, bias }: Weights,
+  out: Float32Array,
+  to: number,
+): void {
+  for (let p = 0; p < block; p++) {
+    const start = from + p * stride;
+    for (let o = 0; o < outputs; o += 4) {
+      let at = (o - (o % outputGroup)) * inputs + (o % outputGroup);
+      let a = bias[o] as number;
+      let b = bias[o + 1] as number;
+      let c = bias[o + 2] as number;
+      let d = bias[o + 3] as number;
+      for (let k = start; k < start + inputs; k++) {
+        const v = x[k] as number;
+        a += v * (weights[at] as number);
+        b += v * (weights[at + 1] as number);
+        c += v * (weights[at + 2] as number);
+        d += v * (weights[at + 3] as number);
+        at += outputGroup;
+      }
+      const q = to + p * outputs + o;
+      out[q] = a;
+      out[q + 1] = b;
+      out[q + 2] = c;
+      out[q + 3] = d;
     }
-    out[at + o] = a0 + (bias[o] as number);
-    out[at + o + 1] = a1 + (bias[o + 1] as number);
-    out[at + o + 2] = a2 + (bias[o + 2] as number);
-    out[at + o + 3] = a3 + (bias[o + 3] as number);
   }
 }

@@ -16,12 +16,13 @@ const anyRate = fc.oneof(
 );
 
 describe("resampling to 16 kHz", () => {
-  property.prop([anyRate, fc.integer({ min: 60, max: 3200 })], { numRuns: 60 })(
+  property.prop([anyRate, fc.integer({ min: 60, max: 3200 })], { numRuns: 30 })(
     "keeps a tone that the ear can hear where it was, within a thousandth, at any rate",
     (rateHz, hz) => {
       const ours = resample(tone(hz, rateHz, 0.25), rateHz);
       expect(difference(middle(ours), middle(tone(hz, 16_000, 0.25)))).toBeLessThan(1e-3);
     },
+    60_000,
   );
 
   test.each([44_100, 48_000, 96_000])("lets nothing above 8 kHz fold back, from %i Hz", (rateHz) => {
@@ -31,7 +32,7 @@ describe("resampling to 16 kHz", () => {
     expect(Math.max(...folded)).toBeLessThan(0.5 * 10 ** (-70 / 20));
   });
 
-  property.prop([anyRate, fc.array(fc.integer({ min: 0, max: 3000 }), { maxLength: 12 })], { numRuns: 40 })(
+  property.prop([anyRate, fc.array(fc.integer({ min: 0, max: 3000 }), { maxLength: 12 })], { numRuns: 20 })(
     "gives the same samples however the sound is cut",
     (rateHz, cuts) => {
       const sound = tone(700, rateHz, 0.2);
@@ -45,6 +46,7 @@ describe("resampling to 16 kHz", () => {
       }
       expect(pieces).toEqual([...whole]);
     },
+    60_000,
   );
 
   property.prop([anyRate, fc.integer({ min: 1, max: 9000 })])(

@@ -3,7 +3,7 @@
  * weighted by a Kaiser-windowed sinc (J. O. Smith, "Digital Audio Resampling", CCRMA). Time is counted in whole
  * numbers, so nothing drifts over hours, and the outputs do not depend on how the input was cut into chunks.
  */
-import { sampleRateHz } from "../frontEnd/melBank";
+import { sampleRateHz } from "../sampleRate";
 
 export const lowestRateHz = 8_000;
 export const highestRateHz = 96_000;

@@ -1,0 +1,130 @@
+/**
+ * The ear: 16 kHz sound in chunks of any size, `Heard` out. Pure and deterministic: time is counted in samples, and how
+ * the sound was cut does not matter, nor does how fast it comes. Browser, command line and tests run this same class.
+ */
+import { type AddressWord, type CommandId, commandIds } from "../intent/phrases";
+import { Decision } from "./decision/decision";
+import { type DecisionSettings, settingsOf } from "./decision/settings";
+import { spanSamples, stepSamples } from "./frontEnd/melFrames";
+import type { Heard } from "./heard";
+import type { PhraseModel } from "./network/loadModel";
+import { PhraseNet } from "./network/phraseNet";
+import { sampleRateHz } from "./sampleRate";
+import { Resampler } from "./sound/resample";
+
+export interface EarOptions {
+  readonly model: PhraseModel;
+  /** The word this station answers to. */
+  readonly address: AddressWord;
+  /** Sampling rate of the sound that will come, 8000–96000. Default 16000. */
+  readonly rateHz?: number;
+  /** Instead of the model's own thresholds and times. */
+  readonly settings?: Partial<DecisionSettings>;
+}
+
+export class Ear {
+  readonly #net: PhraseNet;
+  readonly #decision: Decision;
+  readonly #resampler: Resampler;
+  readonly #addresses: readonly string[];
+  /** Where each of our commands stands among the model's outputs. */
+  readonly #places: readonly number[];
+  readonly #outputs: Float64Array;
+  readonly #silentSteps: number;
+  readonly #scores = new Float64Array(commandIds.length);
+  readonly #held = new Float32Array(4 * spanSamples);
+  #heldCount = 0;
+  #isFilling = false;
+  /** Samples of sound, at 16 kHz, that lie before #held; silence played in at the start counts below zero. */
+  #before = 0;
+
+  /** Nothing is listened for until `allow`. */
+  constructor({ model, address, rateHz = sampleRateHz, settings }: EarOptions) {
+    this.#net = new PhraseNet(model);
+    this.#outputs = new Float64Array(this.#net.commandCount);
+    this.#addresses = model.file.outputs.addressWords;
+    this.#places = commandIds.map((id) => model.file.outputs.commandIds.indexOf(id));
+    this.#decision = new Decision(address, { ...settingsOf(model.file.decision), ...settings });
+    this.#resampler = new Resampler(rateHz);
+    const { receptiveFrames, framesPerHop, windowEmbeddings } = model.file.stream;
+    this.#silentSteps = Math.ceil(receptiveFrames / framesPerHop) + windowEmbeddings;
+    this.#hearSilenceUntil(0);
+  }
+
+  get address(): AddressWord {
+    return this.#decision.address;
+  }
+  set address(word: AddressWord) {
+    this.#decision.address = word;
+    this.#decision.reset();
+  }
+
+  /** Milliseconds of sound taken in so far. */
+  get heardMs(): number {
+    return ((this.#before + this.#heldCount) * 1000) / sampleRateHz;
+  }
+
+  /**
+   * From now on only `permitted` commands can act; `refusable` ones are reported with `permitted: false` when they are
+   * heard very surely, so that they can be refused aloud. Takes effect with the next 80 ms of sound.
+   */
+  allow(permitted: Iterable<CommandId>, refusable: Iterable<CommandId> = []): void {
+    this.#decision.allow(permitted, refusable);
+  }
+
+  /** @param samples Mono, −1..1, at the rate of the constructor. Not kept. */
+  listen(samples: Float32Array): readonly Heard[] {
+    return this.#take(this.#resampler.push(samples));
+  }
+
+  /** The sound has ended: a phrase at its very end gets the silence that it needs to be decided. */
+  finish(): readonly Heard[] {
+    const last = this.#take(this.#resampler.finish());
+    return [...last, ...this.#take(new Float32Array(sampleRateHz))];
+  }
+
+  /** Sound was lost for `lostMs`: time goes on, and what was in the air before does not join what comes after. */
+  gap(lostMs: number): void {
+    const nowAt = this.#before + this.#heldCount + Math.round((lostMs * sampleRateHz) / 1000);
+    this.#net.reset();
+    this.#decision.reset();
+    this.#heldCount = 0;
+    this.#hearSilenceUntil(nowAt);
+  }
+
+  #take(samples: Float32Array): readonly Heard[] {
+    const heard: Heard[] = [];
+    for (let at = 0; at < samples.length; ) {
+      const part = samples.subarray(at, at + this.#held.length - this.#heldCount);
+      this.#held.set(part, this.#heldCount);
+      this.#heldCount += part.length;
+      at += part.length;
+      this.#stepThrough(heard);
+    }
+    return heard;
+  }
+
+  #stepThrough(heard: Heard[]): void {
+    let at = 0;
+    for (; at + spanSamples <= this.#heldCount; at += stepSamples) {
+      if (!this.#net.step(this.#held, at) || this.#isFilling) continue;
+      this.#net.probabilities(this.#addresses.indexOf(this.address), this.#outputs);
+      for (const [c, place] of this.#places.entries()) this.#scores[c] = this.#outputs[place] ?? 0;
+      const atMs = ((this.#before + at + spanSamples) * 1000) / sampleRateHz;
+      const answer = this.#decision.step(atMs, this.#scores);
+      if (answer !== null) heard.push(answer);
+    }
+    this.#held.copyWithin(0, at, this.#heldCount);
+    this.#heldCount -= at;
+    this.#before += at;
+  }
+
+  /** The net needs 2.9 s before it can say anything; silence before the first sound fills them. */
+  #hearSilenceUntil(sample: number): void {
+    const silence = new Float32Array(this.#silentSteps * stepSamples);
+    this.#before = sample - silence.length;
+    this.#isFilling = true;
+    this.#take(silence);
+    this.#isFilling = false;
+  }
+}

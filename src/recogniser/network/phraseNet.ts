@@ -1,0 +1,125 @@
+/**
+ * The phrase model as a stream: 80 ms of sound in, the probability of every command behind every address word out.
+ *
+ *   sound ─▶ mel frames ─▶ convolutions ─▶ one embedding ─▶ two recurrent layers over the last 26 ─▶ outputs
+ */
+import { MelFrames, melCount, rowsPerStep } from "../frontEnd/melFrames";
+import { type Stage, through } from "./convolutions";
+import { convolutionsOf } from "./convolutionsOf";
+import { GruLayer } from "./gru";
+import type { PhraseModel } from "./loadModel";
+import { type Weights, Workshop } from "./product";
+import { affineOf, denseOf, gruWeightsOf } from "./weightsOf";
+
+/** Rows passed over at the start of a stream, so that embeddings fall on the ends of steps. */
+const skippedRows = 4;
+/** Bytes beside the weights: rows held between steps, states of the windows, rounding up. Some 400 kB are used. */
+const roomForRows = 1_000_000;
+
+export class PhraseNet {
+  readonly commandCount: number;
+  readonly #mel: MelFrames;
+  readonly #rows = new Float32Array(rowsPerStep * melCount);
+  readonly #shop: Workshop;
+  readonly #convolutions: readonly Stage[];
+  readonly #affine: { readonly scale: Float32Array; readonly shift: Float32Array };
+  readonly #embedding: Float32Array;
+  readonly #scaled: Float32Array;
+  readonly #layers: readonly GruLayer[];
+  readonly #dense: Weights;
+  readonly #logits: Float32Array;
+  readonly #windows: number;
+  readonly #addressCount: number;
+  #rowsSeen = 0;
+  #embeddingsSeen = 0;
+
+  /** @param plain Plain JavaScript even where WebAssembly is to be had; for checking. */
+  constructor(model: PhraseModel, plain = false) {
+    const { layers, frontEnd, stream, outputs, binary } = model.file;
+    this.#shop = new Workshop(binary.bytes + roomForRows, plain);
+    this.#windows = stream.windowEmbeddings;
+    this.#mel = new MelFrames(model.numbers(frontEnd.melMatrix));
+    this.#convolutions = convolutionsOf(this.#shop, model);
+    this.#affine = affineOf(model);
+    this.#embedding = new Float32Array(stream.embeddingSize);
+    this.#scaled = this.#shop.floats(stream.embeddingSize);
+    this.#layers = layers
+      .filter((layer) => layer.kind === "gru")
+      .map((layer) => new GruLayer(this.#shop, this.#windows, ...gruWeightsOf(this.#shop, model, layer)));
+    this.#dense = denseOf(this.#shop, model);
+    this.#logits = this.#shop.floats(this.#dense.outputs);
+    this.#addressCount = outputs.addressWords.length;
+    this.commandCount = outputs.commandIds.length;
+  }
+
+  /** The last embedding, before the recurrent layers. For checking. */
+  get embedding(): Float32Array {
+    return this.#embedding;
+  }
+  get embeddingsSeen(): number {
+    return this.#embeddingsSeen;
+  }
+
+  /** Forgets all sound. */
+  reset(): void {
+    for (const stage of this.#convolutions) stage.reset();
+    this.#rowsSeen = 0;
+    this.#embeddingsSeen = 0;
+  }
+
+  /**
+   * Takes the step whose samples start at `from` (it reads `spanSamples` from there).
+   * @returns true when 26 embeddings have been seen and `probabilities` may be asked.
+   */
+  step(samples: Float32Array, from: number): boolean {
+    this.#mel.step(samples, from, this.#rows);
+    let embedding: Float32Array | null = null;
+    for (let row = 0; row < rowsPerStep; row++) {
+      if (this.#rowsSeen++ < skippedRows) continue;
+      embedding = through(this.#convolutions, this.#rows.subarray(row * melCount, (row + 1) * melCount)) ?? embedding;
+    }
+    if (embedding === null) return false;
+    this.#embedding.set(embedding);
+    this.#recur(embedding);
+    return this.#embeddingsSeen >= this.#windows;
+  }
+
+  /**
+   * Writes the probability of each command, in the model's order, spoken to one address word.
+   * P(a, c) = exp(A + C) / (exp(N) + Σ exp(A) · Σ exp(C)): what is missing to 1 is "none of these".
+   */
+  probabilities(address: number, out: Float64Array): void {
+    const top = this.#logits.subarray(0, 1 + this.#addressCount + this.commandCount);
+    const addresses = top.subarray(1, 1 + this.#addressCount);
+    const commands = top.subarray(1 + this.#addressCount);
+    const bestAddress = addresses.reduce((a, b) => Math.max(a, b));
+    const bestCommand = commands.reduce((a, b) => Math.max(a, b));
+    const peak = Math.max(top[0] as number, bestAddress + bestCommand);
+    const addressSum = addresses.reduce((sum, a) => sum + Math.exp(a - bestAddress), 0);
+    const commandSum = commands.reduce((sum, c) => sum + Math.exp(c - bestCommand), 0);
+    const all =
+      Math.exp((top[0] as number) - peak) + addressSum * commandSum * Math.exp(bestAddress + bestCommand - peak);
+    for (let c = 0; c < this.commandCount; c++) {
+      out[c] = Math.exp((addresses[address] as number) + (commands[c] as number) - peak) / all;
+    }
+  }
+
+  /** One window begins at each embedding and the one that began 26 ago, this one included, is complete. */
+  #recur(embedding: Float32Array): void {
+    const { scale, shift } = this.#affine;
+    for (let i = 0; i < embedding.length; i++) {
+      this.#scaled[i] = (embedding[i] as number) * (scale[i] as number) + (shift[i] as number);
+    }
+    const begins = this.#embeddingsSeen++ % this.#windows;
+    let below: GruLayer | null = null;
+    for (const layer of this.#layers) {
+      layer.begin(begins);
+      if (below === null) layer.takeShared(this.#scaled);
+      else layer.takeEach(below.states);
+      below = layer;
+    }
+    const complete = this.#embeddingsSeen % this.#windows;
+    if (below === null) return;
+    this.#shop.product(below.states.subarray(complete * below.hidden), 0, 1, this.#dense, this.#logits);
+  }
+}
