@@ -2,7 +2,6 @@
 import { z } from "zod";
 import { DeviationCode, DiscrepancyReason, GapCause, Phase, RefusalReason, SkipReason } from "../session/fact";
 import { EventId, Id } from "../session/protocol";
-import { Known } from "./entry";
 import { WallTime } from "./wallTime";
 
 const Count = z.number().int().min(0);
@@ -24,7 +23,7 @@ export const Summary = z.strictObject({
       product: Id,
       neededMs: Ms,
       creditedMs: Ms,
-      ended: z.enum(["ready", "wipedEarly", "dried", "lapsed", "takenBack", "replaced", "open"]),
+      ended: z.enum(["ready", "wipedEarly", "dried", "lapsed", "soiled", "takenBack", "open"]),
       gaps: Count,
     }),
   ),
@@ -59,7 +58,7 @@ export const Summary = z.strictObject({
   /** Things discarded, by stream. */
   waste: z.strictObject({ sharps: Count, contaminated: Count, general: Count, reprocess: Count }),
   /** How many facts are known in which way. */
-  known: z.record(Known, Count),
+  known: z.strictObject({ measured: Count, scanned: Count, said: Count }),
   takenBack: Count,
 });
 export type Summary = z.infer<typeof Summary>;

@@ -1,84 +1,15 @@
-/** An invented session for the log's own tests: one chair, one disinfectant, one needle. */
+/** Envelopes and an opening for the log's own tests, over the small invented station. */
+import { inputFor } from "../../../tests/support/session";
+import { smallProtocol } from "../../../tests/support/smallProtocol";
 import type { SessionFact } from "../../session/fact";
-import { Protocol } from "../../session/protocol";
-import { SessionInput } from "../../session/sessionInput";
+import type { SessionInput } from "../../session/sessionInput";
 import type { Stamp } from "../entry";
 import { asHeader, type Header } from "../header";
 import type { Summary } from "../summary";
 import { wallTime } from "../wallTime";
 
-const step = (id: string, effects: unknown[] = []) => ({ id, say: { en: `Do ${id}.` }, show: { en: id }, effects });
-
-export const smallProtocol = Protocol.parse({
-  format: "gloveside-protocol",
-  formatVersion: 1,
-  id: "small",
-  version: "1.0.0",
-  name: { en: "Small" },
-  about: { en: "One chair, one needle." },
-  items: [
-    {
-      id: "chair",
-      name: { en: "Chair" },
-      calledAs: { en: "chair" },
-      role: "surface",
-      spaulding: "noncritical",
-      use: "reusable",
-      starts: { condition: "clean" },
-    },
-    {
-      id: "needle",
-      name: { en: "Needle" },
-      calledAs: { en: "needle" },
-      role: "sharp",
-      spaulding: "critical",
-      use: "singleUse",
-      starts: { condition: "sterile" },
-      hasLot: true,
-    },
-  ],
-  products: [
-    {
-      id: "surfaceA",
-      use: "surfaceDisinfectant",
-      label: {
-        name: { en: "surface disinfectant A" },
-        contactSec: 300,
-        reapplyWithinSec: null,
-        oneStep: true,
-        afterwards: "wipe",
-        expiry: "2027-03-31",
-      },
-    },
-  ],
-  setUp: [
-    step("wash", [{ verb: "wash" }]),
-    step("gloves", [{ verb: "don" }]),
-    step("needle", [{ verb: "open", item: "needle" }]),
-  ],
-  events: [],
-  dressing: [step("sheet")],
-  breakdown: [
-    step("bin", [{ verb: "discard", item: "needle", into: "sharps", all: true }]),
-    step("spray", [{ verb: "apply", item: "chair", product: "surfaceA" }]),
-    step("off", [{ verb: "doff" }]),
-    step("handsLast", [{ verb: "wash" }]),
-  ],
-  resuming: [step("again")],
-});
-
-export const smallInput: SessionInput = SessionInput.parse({
-  protocol: smallProtocol,
-  labels: { surfaceA: smallProtocol.products[0]?.label },
+export const smallInput: SessionInput = inputFor(smallProtocol, {
   lots: [{ item: "needle", lot: "N-204", expiry: "2028-01-31", known: "scanned" }],
-  station: "Station 1",
-  artist: "Artist A",
-  clientReference: "C-0001",
-  address: "station",
-  language: "en",
-  zone: "Europe/Lisbon",
-  brisk: false,
-  carriedOver: [],
 });
 
 export const sampleSession = "017f22e2-79b0-7cc3-98c4-dc0c0c07398f";

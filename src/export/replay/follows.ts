@@ -1,0 +1,51 @@
+/** Replays the facts of a record through the rules of the session and stops at the first that does not follow. */
+import type { LogEntry } from "../../log";
+import { credit, fold } from "../../session/fold";
+import type { SessionInput } from "../../session/sessionInput";
+import { type World, worldAtStart } from "../../session/world";
+import { clockRules } from "./clockRules";
+import { gateRules } from "./gateRules";
+import type { Breach, Rule, Seen } from "./rule";
+import { timeRules, watchedWithinLife } from "./timeRules";
+import { walkRules } from "./walkRules";
+
+export type Followed = { ok: true; world: World } | ({ ok: false; at: number } & Breach);
+
+/** @returns what is so at the end, or the number of the first entry that does not follow, and why. Never throws. */
+export function follows(input: SessionInput, entries: readonly LogEntry[]): Followed {
+  const rules: readonly Rule[] = [...timeRules, watchedWithinLife(), ...clockRules, ...walkRules, ...gateRules];
+  const facts = entries.map((entry) => entry.fact);
+  let before = worldAtStart(input);
+  let atCause = before;
+  for (const [i, entry] of entries.entries()) {
+    const { fact } = entry;
+    if (fact.cause !== before.cause) atCause = before;
+    const after = fold(input, before, fact);
+    const seen: Seen = {
+      input,
+      entry,
+      fact,
+      before,
+      credited: credit(before, fact.witnessedMs),
+      after,
+      atCause,
+      get rest() {
+        return restOfCause(facts, i);
+      },
+      previous: entries[i - 1] ?? null,
+    };
+    for (const rule of rules) {
+      const broken = rule(seen);
+      if (broken) return { ok: false, at: entry.n, ...broken };
+    }
+    before = after;
+  }
+  return { ok: true, world: before };
+}
+
+function restOfCause<F extends { cause: number }>(facts: readonly F[], from: number): readonly F[] {
+  const cause = facts[from]?.cause;
+  let end = from;
+  while (facts[end]?.cause === cause && end < facts.length) end++;
+  return facts.slice(from, end);
+}

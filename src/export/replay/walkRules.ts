@@ -1,0 +1,63 @@
+/** The walk: each step is the protocol's own, and what it does to the station is stated whole, deviations included. */
+import { eventHappened } from "../../../machines/session/answers";
+import { stepsDone } from "../../../machines/session/statements";
+import { flowHere, stepHere, stepsHere } from "../../session/world";
+import { breach, mustBegin, type Rule } from "./rule";
+
+const entersItsStep: Rule = ({ input, fact, before }) => {
+  if (fact.type !== "v1.StepEntered") return null;
+  const steps = fact.list === "flow" ? stepsHere(input, before) : input.protocol[fact.list];
+  if (fact.list === "flow" && flowHere(before) === null) return breach("step-differs", "a flow", "none");
+  const expected = steps[fact.index]?.id;
+  return expected === fact.step ? null : breach("step-differs", expected, fact.step);
+};
+
+/** Steps read together are stated together: what must follow the first of them includes the others. */
+const statesWhatItDoes: Rule = ({ input, fact, before, rest }) => {
+  if (fact.type !== "v1.StepDone") return null;
+  const here = stepHere(input, before)?.id;
+  if (here !== fact.step) return breach("step-differs", here, fact.step);
+  return mustBegin("step-facts-differ", rest, stepsDone({ input, world: before }));
+};
+
+const leavesOutOnlyWhatItMay: Rule = ({ input, fact, before, rest }) => {
+  if (fact.type !== "v1.StepSkipped") return null;
+  const step = stepHere(input, before);
+  if (step?.id !== fact.step) return breach("step-differs", step?.id, fact.step);
+  if (!step.skippable) return breach("not-skippable", "done", "left out");
+  if (fact.reason === "notForClient") return null;
+  const deviation = { type: "v1.Deviation", code: "stepLeftOut", item: null, step: fact.step };
+  return mustBegin("step-facts-differ", rest.slice(1), [deviation]);
+};
+
+const eventsStateTheirDeviation: Rule = ({ fact, rest }) =>
+  fact.type === "v1.EventReported" ? mustBegin("event-facts-differ", rest, eventHappened(fact.event, fact.item)) : null;
+
+const problemsStateTheirDeviation: Rule = ({ fact, rest }) => {
+  if (fact.type !== "v1.ProblemReported") return null;
+  const deviation = { type: "v1.Deviation", code: "problemReported", item: null, step: fact.step };
+  return mustBegin("event-facts-differ", rest.slice(1), [deviation]);
+};
+
+const earlyWipesStateTheirDeviation: Rule = ({ fact, rest }) => {
+  if (fact.type !== "v1.WipedEarly") return null;
+  const next = rest[1];
+  const said = next?.type === "v1.Deviation" && next.code === "wipedEarly" && next.item === fact.surface;
+  return said ? null : breach("event-facts-differ", `wipedEarly of ${fact.surface}`, next);
+};
+
+const undoesTheLast: Rule = ({ fact, before }) => {
+  if (fact.type !== "v1.Undone") return null;
+  if (before.before !== null && before.beforeCause === fact.fromCause) return null;
+  return breach("undo-differs", before.before === null ? "nothing to undo" : before.beforeCause, fact.fromCause);
+};
+
+export const walkRules: readonly Rule[] = [
+  entersItsStep,
+  statesWhatItDoes,
+  leavesOutOnlyWhatItMay,
+  eventsStateTheirDeviation,
+  problemsStateTheirDeviation,
+  earlyWipesStateTheirDeviation,
+  undoesTheLast,
+];

@@ -1,0 +1,57 @@
+/** Arbitrary things a person and the world may do in the small station, leaning towards getting on with the work. */
+import { fc } from "@fast-check/vitest";
+import type { SessionEvent } from "../../../machines/session/vocabulary";
+
+const surface = fc.option(fc.constantFrom("chair", "lamp"), { nil: undefined });
+const maybe = <T extends object>(event: T, name: string, value: string | undefined) =>
+  (value === undefined ? event : { ...event, [name]: value }) as SessionEvent;
+const plain = (...names: SessionEvent["type"][]) => fc.constantFrom(...names.map((type) => ({ type }) as SessionEvent));
+
+export const anyEvent: fc.Arbitrary<SessionEvent> = fc.oneof(
+  { weight: 12, arbitrary: plain("step.done") },
+  { weight: 4, arbitrary: plain("answer.yes", "answer.no", "answer.confirm") },
+  { weight: 3, arbitrary: plain("step.back", "step.skip", "step.problem", "report.undo", "procedure.finish") },
+  { weight: 2, arbitrary: plain("session.close", "session.pause", "session.resume", "exposure.reported", "ear.lost") },
+  {
+    weight: 6,
+    arbitrary: fc.integer({ min: 0, max: 5_000 }).map((elapsedMs) => ({ type: "time.witnessed", elapsedMs })),
+  },
+  { weight: 3, arbitrary: fc.constant({ type: "time.witnessed", elapsedMs: 100_000 } as const) },
+  {
+    weight: 1,
+    arbitrary: fc
+      .constantFrom("reload", "sleep", "drift", "clockSet")
+      .map((why) => ({ type: "time.gap", why }) as SessionEvent),
+  },
+  { weight: 2, arbitrary: surface.map((id) => maybe({ type: "surface.applied" }, "surface", id)) },
+  { weight: 2, arbitrary: surface.map((id) => maybe({ type: "surface.wiped" }, "surface", id)) },
+  {
+    weight: 2,
+    arbitrary: fc
+      .tuple(
+        fc.constantFrom("newNeedle", "freshGloves", "touched", "dropped", "tornGlove", "stopEarly", "note"),
+        surface,
+      )
+      .map(([event, item]) => maybe({ type: "event.reported", event }, "item", item)),
+  },
+  {
+    weight: 1,
+    arbitrary: fc
+      .constantFrom("notForClient", "noStock", "ownDecision")
+      .map((reason) => ({ type: "reason.given", reason }) as SessionEvent),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.integer({ min: 0, max: 3 }).map((inContainer) => ({ type: "sharps.counted", inContainer })),
+  },
+  { weight: 1, arbitrary: fc.boolean().map((on) => ({ type: "brisk.set", on })) },
+  {
+    weight: 1,
+    arbitrary: fc.constantFrom(
+      { type: "lot.given", item: "needle", lot: "N-205", expiry: "2028-01-31" },
+      { type: "lot.given", item: "needle", lot: "N-101", expiry: "2025-01-31" },
+      { type: "sharps.explained", reason: "miscounted" },
+      { type: "time.witnessed", elapsedMs: 500, today: "2026-11-26" },
+    ) as fc.Arbitrary<SessionEvent>,
+  },
+);
