@@ -35,7 +35,20 @@ export const disposablesOut = (say: Both, ...more: string[]): Step =>
     say,
     show: ["Disposables into waste bag", "Desechables a la bolsa"],
     caution: ["Used or not. Leftover ink too.", "Usados o no. También la tinta sobrante."],
-    does: [discard("contaminated", ...more, "cups", "spareCups", "rinseCup", "towels", "stencil", "wrap", "saline")],
+    does: [
+      discard(
+        "contaminated",
+        ...more,
+        "cups",
+        "spareCups",
+        "rinseCup",
+        "towels",
+        "stencil",
+        "wrap",
+        "saline",
+        "dressing",
+      ),
+    ],
     sec: 60,
   });
 

@@ -4,20 +4,24 @@
  */
 import type { Step } from "../protocol";
 import { changeGloves, type HandHygiene } from "./hands";
-import { bring, may, must, open, takeAway, touch } from "./writing";
+import { breakSkin, bring, must, open } from "./writing";
 
 export const dressing = (hygiene: HandHygiene): Step[] => [
   ...changeGloves("dressingGloves", hygiene),
-  may("rinseTattoo", {
-    say: ["Open the saline and rinse the tattoo clean.", "Abre el suero y enjuaga el tatuaje."],
+  must("rinseTattoo", {
+    say: [
+      "Open saline and dressing, then rinse the tattoo clean.",
+      "Abre suero y apósito; después enjuaga el tatuaje.",
+    ],
     show: ["Rinse the tattoo", "Enjuagar el tatuaje"],
-    does: [bring("saline"), open("saline"), touch("saline")],
+    caution: ["Both opened before the first touch of the skin.", "Ambos abiertos antes de tocar la piel."],
+    does: [bring("saline", "dressing"), open("saline", "dressing"), breakSkin("saline")],
     sec: 60,
   }),
   must("coverTattoo", {
-    say: ["Open the dressing and cover the tattoo.", "Abre el apósito y cubre el tatuaje."],
+    say: ["Cover the tattoo with the dressing.", "Cubre el tatuaje con el apósito."],
     show: ["Cover the tattoo", "Cubrir el tatuaje"],
-    does: [bring("dressing"), open("dressing"), touch("dressing"), takeAway("dressing")],
+    does: [breakSkin("dressing")],
     sec: 60,
   }),
   must("aftercareSheet", {

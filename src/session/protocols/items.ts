@@ -99,7 +99,7 @@ export const commonSupplies: readonly Item[] = [
   disposable("razor", { name: ["Razor", "Rasuradora"], calledAs: ["razor", "rasuradora"] }, { role: "sharp" }),
   away(
     sterile("dressing", "supply", "singleUse", {
-      name: ["Dressing", "Apósito"],
+      name: ["Dressing and its pack", "Apósito y su envase"],
       calledAs: ["dressing", "apósito"],
     }),
   ),
