@@ -1,0 +1,17 @@
+/** Which microphones there are. Labels are empty until permission has been given once. */
+
+export interface Microphone {
+  readonly deviceId: string;
+  readonly label: string;
+}
+
+export async function microphones(): Promise<readonly Microphone[]> {
+  const devices = (await navigator.mediaDevices?.enumerateDevices()) ?? [];
+  return devices.filter((d) => d.kind === "audioinput").map(({ deviceId, label }) => ({ deviceId, label }));
+}
+
+/** Calls back whenever one is plugged in or pulled out. @returns stops that. */
+export function onMicrophonesChanged(listen: () => void): () => void {
+  navigator.mediaDevices?.addEventListener("devicechange", listen);
+  return () => navigator.mediaDevices?.removeEventListener("devicechange", listen);
+}
