@@ -10,6 +10,7 @@ export default defineConfig({
           include: ["src/**/*.test.ts", "machines/**/*.test.ts", "tests/**/*.test.ts", "audio/**/*.test.ts"],
           exclude: ["tests/journeys/**"],
           environment: "node",
+          testTimeout: 180_000,
         },
       },
       {

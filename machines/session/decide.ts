@@ -28,11 +28,11 @@ export const begin = (input: SessionInput): SessionState =>
  */
 export function resume(input: SessionInput, facts: readonly SessionFact[]): SessionState {
   const world = foldAll(input, facts);
-  return sessionMachine.resolveState({ value: valueOf(input, world), context: memoryOf(input, world) });
+  return sessionMachine.resolveState({ value: standing(input, world), context: memoryOf(input, world) });
 }
 
 /** Where the chart stands when the world is so and no question is open, but for the count of the sharps. */
-export function valueOf(input: SessionInput, world: World) {
+export function standing(input: SessionInput, world: World) {
   const counts = stepHere(input, world)?.kind === "count" && world.sharps.counted !== "balanced";
   const phase = {
     setUp: "setUp",

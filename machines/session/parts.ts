@@ -4,7 +4,7 @@ import type { BareFact, DiscrepancyReason, RefusalReason, SessionFact } from "..
 import { fold } from "../../src/session/fold";
 import type { SessionInput } from "../../src/session/sessionInput";
 import { unready } from "../../src/session/station";
-import { flowHere, kindsIn, stepHere, stepsHere, type World } from "../../src/session/world";
+import { flowHere, kindsIn, stepHere, type World } from "../../src/session/world";
 import {
   type Asked,
   appliedTo,
@@ -20,6 +20,7 @@ import {
   yesTo,
 } from "./answers";
 import {
+  earlierEntered,
   hereEntered,
   notReadyToWipe,
   refusal,
@@ -224,13 +225,7 @@ export const session = setup({
         { type: "v1.Deviation", code: "problemReported", item: null, step },
       ];
     }),
-    stateBack: state((m) => {
-      const flow = flowHere(m.world);
-      const index = (flow?.index ?? m.world.place?.index ?? 0) - 1;
-      const step = stepsHere(m.input, m.world)[index];
-      const list = flow ? "flow" : (m.world.place?.list ?? "setUp");
-      return step ? [{ type: "v1.StepEntered", list, step: step.id, index, group: 1 }] : [];
-    }),
+    stateBack: state((m) => earlierEntered(m)),
     stateFlowEnded: state((m) => {
       const flow = flowHere(m.world);
       return flow ? [{ type: "v1.FlowEnded", event: flow.event }] : [];

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { stepHere } from "../../src/session/world";
 import { begun, inputFor, passing, type Run, told, types } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
-import { resume, valueOf } from "./decide";
+import { resume, standing } from "./decide";
 
 const input = inputFor(smallProtocol);
 const here = (run: Run) => stepHere(run.state.context.input, run.state.context.world)?.id ?? null;
@@ -209,7 +209,7 @@ describe("a session", () => {
     const again = resume(input, run.facts);
     expect(again.context.world).toEqual(world(run));
     expect(again.value).toEqual(run.state.value);
-    expect(again.value).toEqual(valueOf(input, world(run)));
+    expect(again.value).toEqual(standing(input, world(run)));
   });
 });
 

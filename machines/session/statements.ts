@@ -30,10 +30,12 @@ export const supposing = ({ input, world }: Told, facts: readonly BareFact[]): W
 
 /** The steps read together are done: their effects, what was not as it should be, and the clocks they start or end. */
 export function stepsDone(told: Told): BareFact[] {
-  return groupHere(told.input, told.world).reduce<BareFact[]>((facts, step) => {
-    const here = { ...told, world: supposing(told, facts) };
-    return [...facts, { type: "v1.StepDone", step: step.id }, ...effectsOf(here, step)];
-  }, []);
+  const facts: BareFact[] = [];
+  for (const step of groupHere(told.input, told.world)) {
+    const effects = effectsOf({ ...told, world: supposing(told, facts) }, step);
+    facts.push({ type: "v1.StepDone", step: step.id }, ...effects);
+  }
+  return facts;
 }
 
 function effectsOf(told: Told, step: Step): BareFact[] {
@@ -124,6 +126,15 @@ export function hereEntered(told: Told): BareFact[] {
   return [{ type: "v1.StepEntered", list, step: step.id, index, group }, ...standsInTheWay(told, step)];
 }
 
+/** Reads the step before this one again; undoes nothing. */
+export function earlierEntered(told: Told): BareFact[] {
+  const { input, world } = told;
+  const index = indexHere(world) - 1;
+  const step = stepsHere(input, world)[index];
+  const list = flowHere(world) ? "flow" : (world.place?.list ?? "setUp");
+  return step ? [{ type: "v1.StepEntered", list, step: step.id, index, group: 1 }, ...standsInTheWay(told, step)] : [];
+}
+
 /** Up to five harmless checks for one answer, when brisk. Hands, gloves, sharps and wetness stand alone. */
 function groupFrom({ input, world }: Told, index: number): number {
   if (!world.brisk) return 1;
@@ -132,10 +143,16 @@ function groupFrom({ input, world }: Told, index: number): number {
   return Math.max(1, harmless < 0 ? steps.length : harmless);
 }
 
+/** Gloves go on washed hands, hands are washed bare, and what is out of date stays shut: else the step is not asked for. */
 function standsInTheWay(told: Told, step: Step): BareFact[] {
+  let { station } = told.world;
   return step.effects.flatMap((effect): BareFact[] => {
-    if (effect.verb === "don" && told.world.station.hands !== "washed" && !step.effects.some(isHandHygiene)) {
-      return [refusal("don", "handsNotWashed")];
+    const outcome = applyEffect(station, effect, kindsIn(told.input));
+    station = outcome.station;
+    const codes = outcome.findings.map((f) => f.code);
+    if (codes.includes("glovesOverUnwashedHands")) return [refusal("don", "handsNotWashed")];
+    if (codes.includes("glovesOverGloves") || codes.includes("washedInGloves")) {
+      return [refusal(effect.verb, "glovesStillOn")];
     }
     if (effect.verb === "open" && isOutOfDate(told, effect.item)) return [refusal("open", "outOfDate", effect.item)];
     if (effect.verb === "apply" && isOutOfDate(told, effect.product)) {
@@ -144,8 +161,6 @@ function standsInTheWay(told: Told, step: Step): BareFact[] {
     return [];
   });
 }
-
-const isHandHygiene = (effect: Effect): boolean => effect.verb === "wash" || effect.verb === "rub";
 
 /** What the watched time brings: a clock full, lapsed, or due for re-application; else a line now and then. */
 export function timePassed(told: Told, pendingMs: Ms): BareFact[] {

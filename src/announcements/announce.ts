@@ -9,6 +9,7 @@ import type { Moment } from "../session/keeper";
 import { unready } from "../session/station";
 import { leftMs } from "../session/wetClock";
 import { indexHere, inUse, kindsIn, stepHere, stepsHere, type World } from "../session/world";
+import { fill } from "./fill";
 import type { Phrasebook, UndoWhat } from "./phrasebook";
 import { type Spoken, sayClock, sayHowLong, sayWipedEarly } from "./sayClock";
 import {
@@ -54,7 +55,16 @@ export function announce(book: Phrasebook, moment: Moment): readonly Utterance[]
   const { facts, after, event } = moment;
   const stated = facts.flatMap((fact) => sayFact(book, moment, fact));
   const asked = asksAnew(moment) ? question(book, after) : [];
-  return together(book, [...stated, ...asked, ...answer(book, after, event), ...stillWaiting(book, moment)]);
+  const end = facts.some((f) => f.type === "v1.StepDone" || f.type === "v1.StepSkipped") ? atTheEnd(book, after) : [];
+  return together(book, [...stated, ...asked, ...answer(book, after, event), ...stillWaiting(book, moment), ...end]);
+}
+
+/** No step is left and the work is not going on: what closes the session, or what the beginning waits for. */
+function atTheEnd(book: Phrasebook, state: SessionState): readonly Utterance[] {
+  const { input, world } = state.context;
+  if (stepHere(input, world) || world.flows.length > 0 || world.exposure === "firstAid") return [];
+  if (world.phase !== "breakdown" || !state.matches({ conversation: "open" })) return [];
+  return [{ key: "step", parts: fill(book.answer.toClose), urgency: "soon", solicited: true }];
 }
 
 /** What is said first when a session is opened again: where we are, and what nobody watched. */
@@ -282,6 +292,16 @@ function undoWhat(world: World): UndoWhat {
   return "lastReport";
 }
 
+/** The step, or what there is instead of one. */
+function now(book: Phrasebook, state: SessionState): readonly Utterance[] {
+  const { input, world } = state.context;
+  if (world.exposure === "firstAid") return [sayFirstAid(book)];
+  if (stepHere(input, world)) return here(book, state);
+  const end = atTheEnd(book, state);
+  if (end.length > 0) return end;
+  return world.phase === "procedure" ? [sayWhatNow(book, [], "careful")] : [sayRefused(book, "wetClockRuns", null)];
+}
+
 /** Questions the artist asks; nothing changes, so nothing is kept. */
 function answer(book: Phrasebook, state: SessionState, event: SessionEvent): readonly Utterance[] {
   const { input, world } = state.context;
@@ -290,7 +310,8 @@ function answer(book: Phrasebook, state: SessionState, event: SessionEvent): rea
       const open = openQuestion(book, state);
       if (!state.matches({ conversation: "open" }))
         return state.matches({ conversation: { readBack: "sharps" } }) ? open : [];
-      return world.exposure === "firstAid" ? [sayFirstAid(book)] : [...here(book, state), ...open];
+      if (world.exposure === "firstAid") return [sayFirstAid(book)];
+      return [...now(book, state), ...open];
     }
     case "ask.howLong":
       return [

@@ -270,6 +270,7 @@ export const en: Phrasebook = {
     clocksLeft: { one: "One surface is not ready.", many: "{count} surfaces are not ready." },
     sharpsOut: { one: "One sharp is out.", many: "{count} sharps are out." },
     working: "Procedure. Tell me what happens, or that the tattoo is finished.",
+    toClose: `Every step is done. To close: ${commands.close}.`,
   },
 
   event: {

@@ -95,6 +95,8 @@ export interface Phrasebook {
     readonly clocksLeft: { readonly one: Plain; readonly many: With<"count"> };
     readonly sharpsOut: { readonly one: Plain; readonly many: With<"count"> };
     readonly working: Plain;
+    /** The breakdown is walked; how to close. */
+    readonly toClose: Plain;
   };
 
   /** Three words at most. */

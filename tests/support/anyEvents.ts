@@ -1,0 +1,109 @@
+/** Arbitrary things that may be said, done and happen to the clocks at the small station. */
+import { fc } from "@fast-check/vitest";
+import type { SessionEvent } from "../../machines/session/vocabulary";
+import { smallProtocol } from "./smallProtocol";
+
+const surfaces = ["chair", "lamp"] as const;
+const surface = fc.constantFrom(...surfaces);
+const plain = (...types: SessionEvent["type"][]) => fc.constantFrom(...types.map((type) => ({ type }) as SessionEvent));
+
+export const anyQuestion = fc.record({
+  type: fc.constant("question.asked" as const),
+  about: fc.constantFrom("stillWet" as const, "stayedWet" as const, "reapply" as const, "wetAgain" as const),
+  surfaces: fc.subarray([...surfaces], { minLength: 1 }),
+});
+
+export const anySaid: fc.Arbitrary<SessionEvent> = fc.oneof(
+  { weight: 14, arbitrary: plain("step.done") },
+  { weight: 4, arbitrary: plain("answer.yes", "answer.no", "answer.confirm") },
+  { weight: 4, arbitrary: plain("surface.applied", "surface.wiped") },
+  { weight: 2, arbitrary: anyQuestion },
+  {
+    weight: 3,
+    arbitrary: plain("step.back", "step.skip", "step.problem", "procedure.finish", "session.close", "report.undo"),
+  },
+  { weight: 1, arbitrary: plain("session.pause", "session.resume", "exposure.reported", "step.again", "ask.howLong") },
+  {
+    weight: 1,
+    arbitrary: fc.record({
+      type: fc.constantFrom("surface.applied" as const, "surface.wiped" as const, "answer.yes" as const),
+      surface,
+    }),
+  },
+  {
+    weight: 2,
+    arbitrary: fc.record({
+      type: fc.constant("event.reported" as const),
+      event: fc.constantFrom(...smallProtocol.events.map((e) => e.event)),
+    }),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.record({ type: fc.constant("sharps.counted" as const), inContainer: fc.nat({ max: 4 }) }),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.record({
+      type: fc.constant("reason.given" as const),
+      reason: fc.constantFrom("noStock" as const, "ownDecision" as const, "notForClient" as const),
+    }),
+  },
+);
+
+/** What the two clocks of the device do between two readings, in milliseconds. */
+export interface Passing {
+  readonly kind: "passing";
+  readonly monoMs: number;
+  readonly wallMs: number;
+}
+export interface Reload {
+  readonly kind: "reload";
+}
+
+const honest = fc.integer({ min: 1, max: 5_000 }).map((ms): Passing => ({ kind: "passing", monoMs: ms, wallMs: ms }));
+const faulty = fc.oneof(
+  // The wall clock is set back or ahead.
+  fc
+    .integer({ min: -90_000, max: 90_000 })
+    .map((by): Passing => ({ kind: "passing", monoMs: 1_000, wallMs: 1_000 + by })),
+  // The device sleeps: some monotonic clocks stop, some go on.
+  fc.integer({ min: 6_000, max: 400_000 }).map((ms): Passing => ({ kind: "passing", monoMs: ms, wallMs: ms })),
+  fc.integer({ min: 6_000, max: 400_000 }).map((ms): Passing => ({ kind: "passing", monoMs: 50, wallMs: ms })),
+  // One runs a little faster than the other.
+  fc
+    .integer({ min: -1_500, max: 1_500 })
+    .map((by): Passing => ({ kind: "passing", monoMs: 1_000, wallMs: 1_000 + by })),
+);
+
+/** Long waits are common, or no clock would ever come to its end. */
+const longWait = fc
+  .integer({ min: 10, max: 45 })
+  .map((n) => Array.from({ length: n }, (): Passing => ({ kind: "passing", monoMs: 4_000, wallMs: 4_000 })));
+
+export type Happening = { readonly kind: "said"; readonly event: SessionEvent } | Passing | Reload;
+
+export const anyHappenings: fc.Arbitrary<Happening[]> = fc
+  .array(
+    fc.oneof(
+      { weight: 8, arbitrary: anySaid.map((event): Happening[] => [{ kind: "said", event }]) },
+      { weight: 2, arbitrary: honest.map((p): Happening[] => [p]) },
+      { weight: 2, arbitrary: longWait },
+      { weight: 1, arbitrary: faulty.map((p): Happening[] => [p]) },
+      { weight: 1, arbitrary: fc.constant<Happening[]>([{ kind: "reload" }]) },
+    ),
+    { maxLength: 45 },
+  )
+  .map((runs) => runs.flat());
+
+/** Ways to where things get interesting; a random walk alone seldom gets there. */
+const walk = (n: number): SessionEvent[] => Array.from({ length: n }, () => ({ type: "step.done" }));
+const confirm: SessionEvent = { type: "answer.confirm" };
+const both: SessionEvent = { type: "question.asked", about: "reapply", surfaces: ["chair", "lamp"] };
+
+export const anyStart: fc.Arbitrary<SessionEvent[]> = fc.constantFrom<SessionEvent[]>(
+  [],
+  walk(7),
+  [...walk(7), { type: "procedure.finish" }, ...walk(1)],
+  [...walk(7), { type: "procedure.finish" }, ...walk(2), confirm, ...walk(5), both],
+  [...walk(7), { type: "procedure.finish" }, ...walk(2), confirm, ...walk(8)],
+);
