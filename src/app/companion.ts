@@ -1,0 +1,186 @@
+/**
+ * The second person in the room, without its ears, mouth and disk: those are handed in. The browser, the command line
+ * and the tests run this same one. What is heard becomes an event, the event is kept, and what was kept is spoken.
+ */
+import { decideAnnouncing, startAnnouncing } from "../../machines/announcing/decide";
+import type { AnnouncingEvent } from "../../machines/announcing/vocabulary";
+import type { SessionState } from "../../machines/session/decide";
+import { listenedFor } from "../../machines/session/listenedFor";
+import type { SessionEvent, Way } from "../../machines/session/vocabulary";
+import { announce, announceReopened, askedBy, cueFor } from "../announcements/announce";
+import { bookFor } from "../announcements/phrasebooks";
+import { sayVolume } from "../announcements/sayNotice";
+import { askPhrase } from "../announcements/sayQuestion";
+import { textOf, type Utterance } from "../announcements/utterance";
+import type { Voice } from "../announcements/voice";
+import { meaning } from "../intent/meaning";
+import type { CommandId } from "../intent/phrases";
+import type { Heard } from "../recogniser/heard";
+import { createKeeper, type Moment, type Pen } from "../session/keeper";
+import { type ClockReading, watched } from "../session/watch";
+
+export interface Companion {
+  /** Everything in it is on disk. */
+  readonly state: SessionState;
+  /** What is being spoken, as text; null in silence. */
+  readonly speaking: string | null;
+  readonly lastHeard: { readonly command: CommandId; readonly confidence: number } | null;
+  /** The commands to listen for just now. */
+  readonly listenedFor: ReadonlySet<CommandId>;
+  /** Begins a new session: its first fact, then its first words. */
+  begin(today: string): Promise<Moment>;
+  /** Goes on with a session read from disk: nobody watched meanwhile, and that is kept first. */
+  reopen(): Promise<Moment>;
+  tell(event: SessionEvent, way: Way): Promise<Moment>;
+  hear(heard: Heard): Promise<void>;
+  /** People talk, or have stopped; what is not urgent waits for a pause. */
+  talk(isOn: boolean): void;
+  /** At least once a second while the page lives. `today` as the calendar of the station says, YYYY-MM-DD. */
+  tick(reading: ClockReading, today: string): Promise<void>;
+  /** After every change of any of the above. */
+  onChange(listen: () => void): () => void;
+  onMoment(listen: (moment: Moment) => void): () => void;
+  /** Each utterance as it begins to sound. */
+  onSpoken(listen: (utterance: Utterance) => void): () => void;
+}
+
+export interface CompanionParts {
+  readonly state: SessionState;
+  readonly pen: Pen;
+  readonly voice: Voice;
+}
+
+export function createCompanion({ state, pen, voice }: CompanionParts): Companion {
+  const keeper = createKeeper(state, pen);
+  const { language } = state.context.input;
+  const book = bookFor(language);
+  const changed = new Set<() => void>();
+  const spoken = new Set<(utterance: Utterance) => void>();
+  let announcing = startAnnouncing(language);
+  let speaking: { turn: number; utterance: Utterance } | null = null;
+  let lastHeard: Companion["lastHeard"] = null;
+  /** Two phrases were likely; the one that was asked about, and those still to ask. */
+  let doubt: readonly CommandId[] = [];
+  let lastReading: ClockReading | null = null;
+
+  const tellChange = (): void => {
+    for (const listen of changed) listen();
+  };
+
+  const toAnnouncing = (event: AnnouncingEvent): void => {
+    const { next, orders } = decideAnnouncing(announcing, event);
+    announcing = next;
+    for (const order of orders) {
+      if (order.type === "voice.stop") {
+        speaking = null;
+        voice.stop();
+      } else {
+        speaking = order;
+        for (const listen of spoken) listen(order.utterance);
+        voice.speak(order.turn, order.utterance);
+        const asked = askedBy(order.utterance);
+        if (asked) void keeper.tell(asked, { by: "app" });
+      }
+    }
+    if (orders.length > 0) tellChange();
+  };
+
+  const say = (utterances: readonly Utterance[]): void => {
+    if (utterances.length > 0) toAnnouncing({ type: "announce", utterances });
+  };
+
+  voice.onEnded((turn, end) => {
+    if (speaking?.turn === turn) speaking = null;
+    toAnnouncing({ type: end === "ended" ? "voice.ended" : "voice.failed", turn });
+    tellChange();
+  });
+
+  keeper.onMoment((moment) => {
+    const cue = moment.kept ? cueFor(moment.facts) : "refused";
+    if (cue) voice.cue(cue);
+    say(announce(book, moment));
+    tellChange();
+  });
+
+  const act = async (command: CommandId, way: Way): Promise<void> => {
+    const wish = meaning[command];
+    if (wish.type === "voice.louder" || wish.type === "voice.quieter") {
+      say([sayVolume(book, voice.changeVolume(wish.type === "voice.louder" ? "louder" : "quieter"))]);
+      return;
+    }
+    await keeper.tell(wish, way);
+  };
+
+  /** A yes or a no while two phrases were in doubt answers that, and nothing else. */
+  const settle = (command: CommandId): CommandId | null => {
+    const [asked, ...others] = doubt;
+    doubt = [];
+    if (asked === undefined || (command !== "yes" && command !== "no")) return command;
+    if (command === "yes") return asked;
+    const next = others[0];
+    if (next !== undefined) {
+      doubt = others;
+      say([askPhrase(book, next)]);
+    }
+    return null;
+  };
+
+  return {
+    get state() {
+      return keeper.state;
+    },
+    get speaking() {
+      return speaking && textOf(speaking.utterance);
+    },
+    get lastHeard() {
+      return lastHeard;
+    },
+    get listenedFor() {
+      const now = listenedFor(keeper.state);
+      return doubt.length > 0 ? new Set<CommandId>([...now, "yes", "no"]) : now;
+    },
+    begin: (today) => keeper.tell({ type: "session.begin", today }, { by: "app" }),
+    async reopen() {
+      const moment = await keeper.tell({ type: "time.gap", why: "reload" }, { by: "clock" });
+      say(announceReopened(book, keeper.state));
+      return moment;
+    },
+    tell: (event, way) => keeper.tell(event, way),
+    async hear(heard) {
+      if (heard.kind === "noise") return;
+      voice.cue("heard");
+      if (heard.kind === "unsure") {
+        doubt = heard.candidates;
+        const [likelier] = heard.candidates;
+        if (likelier !== undefined) say([askPhrase(book, likelier)]);
+        tellChange();
+        return;
+      }
+      lastHeard = { command: heard.command, confidence: heard.confidence };
+      const meant = settle(heard.command);
+      tellChange();
+      if (meant !== null) await act(meant, { by: "voice", confidence: heard.confidence });
+    },
+    talk: (isOn) => toAnnouncing({ type: isOn ? "talk.started" : "talk.ended" }),
+    async tick(reading, today) {
+      const passed = lastReading ? watched(lastReading, reading) : null;
+      lastReading = reading;
+      if (!passed) return;
+      if (passed.type === "time.gap") {
+        await keeper.tell(passed, { by: "clock" });
+        return;
+      }
+      toAnnouncing({ type: "time.witnessed", elapsedMs: passed.elapsedMs });
+      await keeper.tell({ ...passed, today }, { by: "clock" });
+    },
+    onChange(listen) {
+      changed.add(listen);
+      return () => changed.delete(listen);
+    },
+    onMoment: (listen) => keeper.onMoment(listen),
+    onSpoken(listen) {
+      spoken.add(listen);
+      return () => spoken.delete(listen);
+    },
+  };
+}
