@@ -27,14 +27,13 @@ export function phrasebookTexts(book: Phrasebook): readonly string[] {
   ]);
 }
 
-/** Sentences, cautions and names of a protocol. */
-export const protocolTexts = (protocol: Protocol, book: Phrasebook): readonly string[] =>
-  distinct([
-    ...everyStep(protocol)
-      .flatMap(({ step }) => (step.caution ? [step.say, step.caution] : [step.say]))
-      .map((text) => wordsOf(text, book)),
-    ...protocol.items.map(({ calledAs }) => wordsOf(calledAs, book)),
-  ]);
+/** Sentences, cautions and names of a protocol, its products' among them. */
+export const protocolTexts = (protocol: Protocol, book: Phrasebook): readonly string[] => {
+  const steps = everyStep(protocol).flatMap(({ step }) => (step.caution ? [step.say, step.caution] : [step.say]));
+  const items = protocol.items.map(({ calledAs }) => calledAs);
+  const products = protocol.products.map(({ label }) => label.name);
+  return distinct([...steps, ...items, ...products].map((text) => wordsOf(text, book)));
+};
 
 /** Single words of some texts, for sentences that the artist changes. */
 export const singleWords = (texts: readonly string[]): readonly string[] =>

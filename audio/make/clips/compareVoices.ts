@@ -15,7 +15,7 @@ import { synthesise, voices } from "./voices";
 import { readWav, type Sound, writeWav } from "./wav";
 
 const rateHz = 16_000;
-const conditions = [Number.POSITIVE_INFINITY, 10, 5, 0] as const;
+const conditions = [Number.POSITIVE_INFINITY, 10, 0] as const;
 const model = "/usr/share/pocketsphinx/model/en-us";
 
 const chair = { id: "chair", calledAs: { en: "chair" } };
@@ -25,7 +25,8 @@ const utterances: readonly Utterance[] = [
   ...DeviationCode.options.map((code) => sayDeviation(en, code, chair)),
   sayNotKept(en, "storageFull"),
 ];
-const texts = utterances.map(textOf);
+/** Every second one: the judge is slow. */
+const texts = utterances.map(textOf).filter((_, place) => place % 2 === 0);
 
 /** A rotary machine: 110 Hz and its harmonics with a wandering pitch, over pink-like noise. Deterministic. */
 function buzz(length: number): Float32Array {
@@ -87,7 +88,11 @@ for (const voice of voices) {
       writeWav(join(folder, `n${i}.wav`), mixed(samples, ratioDb));
     });
     writeFileSync(join(folder, "list"), texts.map((_, i) => `n${i}\n`).join(""));
-    const options = { "-hmm": `${model}/en-us`, "-lm": `${model}/en-us.lm.bin`, "-dict": `${model}/cmudict-en-us.dict` };
+    const options = {
+      "-hmm": `${model}/en-us`,
+      "-lm": `${model}/en-us.lm.bin`,
+      "-dict": `${model}/cmudict-en-us.dict`,
+    };
     const files = { "-ctl": join(folder, "list"), "-cepdir": folder, "-cepext": ".wav", "-hyp": join(folder, "hyp") };
     const flags = Object.entries({ ...options, ...files, "-adcin": "yes", "-adchdr": "44" }).flat();
     execFileSync("pocketsphinx_batch", flags, { stdio: "ignore" });
@@ -96,6 +101,10 @@ for (const voice of voices) {
     const errors = texts.reduce((sum, text, i) => sum + wordErrors(words(text), heard[i] ?? []), 0);
     return (100 * errors) / texts.reduce((sum, text) => sum + words(text).length, 0);
   });
-  const shown = conditions.map((db, i) => `${db === Number.POSITIVE_INFINITY ? "clean" : `${db} dB`} ${rates[i]?.toFixed(1)} %`);
-  console.log(`${voice.padEnd(14)} ${texts.length} texts, ${secondsEach.toFixed(2)} s each, word errors: ${shown.join(", ")}`);
+  const shown = conditions.map(
+    (db, i) => `${db === Number.POSITIVE_INFINITY ? "clean" : `${db} dB`} ${rates[i]?.toFixed(1)} %`,
+  );
+  console.log(
+    `${voice.padEnd(14)} ${texts.length} texts, ${secondsEach.toFixed(2)} s each, word errors: ${shown.join(", ")}`,
+  );
 }

@@ -1,0 +1,88 @@
+/**
+ * Renders every text that the companion can say into sprite files under public/clips, with the manifest that says
+ * where each lies. `npm run clips`; needs Debian's festival with festvox-us-slt-hts, and ffmpeg. Same texts, same bytes.
+ */
+import { execFileSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { type Clip, type ClipManifest, clipKey } from "../../../src/announcements/clips";
+import { phrasebookTexts, protocolTexts, singleWords } from "../../../src/announcements/everyText";
+import { bookFor, spokenLanguages } from "../../../src/announcements/phrasebooks";
+import { bundledProtocols } from "../../../src/session/protocols";
+import { levelled, trimmed } from "./loudness";
+import { pack } from "./pack";
+import { pronounced } from "./pronounced";
+import { synthesise, type Voice } from "./voices";
+import { readWav } from "./wav";
+
+/** The best understood of those compared by compareVoices.ts that is not the recorded artist's. */
+const voice: Voice = "festival-slt";
+const rateHz = 16_000;
+const folder = "public/clips";
+
+interface Sprite {
+  readonly name: string;
+  readonly texts: readonly string[];
+}
+
+/** A text goes into one file: the phrasebook's, its protocol's, or the one that several protocols share. */
+function spritesFor(language: string): readonly Sprite[] {
+  const book = bookFor(language);
+  const said = phrasebookTexts(book);
+  const each = bundledProtocols.map((protocol) => ({ name: protocol.id, texts: protocolTexts(protocol, book) }));
+  const holders = (text: string): number =>
+    each.filter(({ texts }) => texts.some((other) => clipKey(other) === clipKey(text))).length;
+  const sprites: Sprite[] = [
+    { name: "phrasebook", texts: said },
+    { name: "shared", texts: each.flatMap(({ texts }) => texts.filter((text) => holders(text) > 1)) },
+    ...each,
+  ];
+  return [...sprites, { name: "words", texts: singleWords(sprites.flatMap(({ texts }) => texts)) }];
+}
+
+for (const language of spokenLanguages) {
+  mkdirSync(folder, { recursive: true });
+  for (const old of readdirSync(folder)) if (old.startsWith(`${language}.`)) rmSync(join(folder, old));
+  const clips: Record<string, Clip> = {};
+  for (const { name, texts } of spritesFor(language)) {
+    const fresh = new Map(
+      texts.map((text) => [clipKey(text), text]).filter(([key]) => !Object.hasOwn(clips, key ?? "")) as [
+        string,
+        string,
+      ][],
+    );
+    const path = join(folder, `${language}.${name}.mp3`);
+    Object.assign(clips, render(fresh, path));
+    console.log(`${path}: ${fresh.size} clips, ${statSync(path).size} bytes`);
+  }
+  const manifest: ClipManifest = { format: "gloveside-clips", formatVersion: 1, language, clips };
+  writeFileSync(join(folder, `${language}.json`), `${JSON.stringify(manifest, null, 1)}\n`);
+}
+
+function render(texts: ReadonlyMap<string, string>, path: string): Readonly<Record<string, Clip>> {
+  const work = mkdtempSync(join(tmpdir(), "clips-"));
+  const wavs = synthesise(voice, [...texts.values()].map(pronounced), work);
+  const takes = [...texts.keys()].map((key, place) => {
+    const raw = wavs[place] ?? "";
+    const even = raw.replace(/\.wav$/, ".even.wav");
+    execFileSync("ffmpeg", [
+      "-v",
+      "error",
+      "-y",
+      "-i",
+      raw,
+      "-af",
+      "highpass=f=100",
+      "-ar",
+      String(rateHz),
+      "-ac",
+      "1",
+      even,
+    ]);
+    return { key, sound: levelled(trimmed(readWav(even))) };
+  });
+  const clips = pack(takes, path, rateHz);
+  rmSync(work, { recursive: true });
+  return clips;
+}

@@ -1,0 +1,103 @@
+/**
+ * Clips and earcons through howler. It keeps an AudioContext of its own, apart from the one that hears: at the rate of
+ * the clips, where the browser allows it, since decoded speech then takes a third of the memory.
+ */
+import { Howl, Howler } from "howler";
+import { type CueId, cueIds } from "../../audio/cues/cues";
+import type { Clip, ClipManifest } from "./clips";
+import type { ClipPlayer } from "./speaker";
+
+const clipRateHz = 16_000;
+/** Decoders differ by a few milliseconds in where an MP3 begins; there is silence around each clip. */
+const marginMs = 15;
+
+export interface Places {
+  /** Folder of the sprite files, with its slash. */
+  readonly clips: string;
+  readonly cues: string;
+}
+
+const spriteName = (clip: Clip): string => String(clip.startMs);
+
+export function createHowlerPlayer(manifest: ClipManifest, places: Places): ClipPlayer {
+  const cues = new Map(cueIds.map((cue) => [cue, new Howl({ src: [`${places.cues}${cue}.wav`], preload: false })]));
+  ownContext();
+  for (const howl of cues.values()) howl.load();
+  const sprites = new Map<string, Howl>();
+  let sounding: { howl: Howl; id: number; end: (ok: boolean) => void } | null = null;
+
+  const spriteOf = (file: string): Howl => {
+    const known = sprites.get(file);
+    if (known) return known;
+    const clips = Object.values(manifest.clips).filter((clip) => clip.file === file);
+    const sprite = Object.fromEntries(
+      clips.map((clip): [string, [number, number]] => [
+        spriteName(clip),
+        [Math.max(0, clip.startMs - marginMs), clip.durationMs + 2 * marginMs],
+      ]),
+    );
+    const howl = new Howl({ src: [`${places.clips}${file}`], sprite });
+    sprites.set(file, howl);
+    return howl;
+  };
+
+  const load = (file: string): Promise<{ ok: boolean }> => {
+    const howl = spriteOf(file);
+    if (howl.state() === "loaded") return Promise.resolve({ ok: true });
+    return new Promise((resolve) => {
+      howl.once("load", () => resolve({ ok: true }));
+      howl.once("loaderror", () => {
+        // Forgotten, so that the next time tries again.
+        sprites.delete(file);
+        resolve({ ok: false });
+      });
+    });
+  };
+
+  const stop = (): void => {
+    sounding?.howl.stop(sounding.id);
+    sounding?.end(false);
+    sounding = null;
+  };
+
+  return {
+    load,
+    async play(clip) {
+      const { ok } = await load(clip.file);
+      if (!ok) return { ok };
+      const howl = spriteOf(clip.file);
+      return new Promise((resolve) => {
+        const id = howl.play(spriteName(clip));
+        const end = (isHeard: boolean): void => {
+          sounding = null;
+          resolve({ ok: isHeard });
+        };
+        sounding = { howl, id, end };
+        howl.once("end", () => end(true), id);
+        howl.once("playerror", () => end(false), id);
+      });
+    },
+    cue(cue: CueId) {
+      cues.get(cue)?.play();
+    },
+    stop,
+    setVolume: (volume) => void Howler.volume(volume),
+  };
+}
+
+/** After the first Howl, since howler makes its context anew with that one; before any sound is decoded. */
+function ownContext(): void {
+  // Howler would suspend its context after thirty seconds of silence, and the next words would begin late.
+  Howler.autoSuspend = false;
+  try {
+    const context = new AudioContext({ sampleRate: clipRateHz, latencyHint: "interactive" });
+    const gain = context.createGain();
+    gain.connect(context.destination);
+    void Howler.ctx.close();
+    Howler.ctx = context;
+    Howler.masterGain = gain;
+    void context.resume();
+  } catch {
+    // A browser that refuses the rate keeps howler's own context: more memory, the same sound.
+  }
+}
