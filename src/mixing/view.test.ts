@@ -37,6 +37,15 @@ describe("the mixing form", () => {
     ]);
   });
 
+  it("answers by voice with what to measure, and never to mix", () => {
+    expect(shown().spoken).toBe(
+      "20 millilitres of stock, then water up to 1000 millilitres. Never mix with anything else.",
+    );
+    expect(shown({ kind: "tablet", stock: "1.5 g", target: "0.5%" }).spoken).toMatch(
+      /^4 tablets in 1000 millilitres\./,
+    );
+  });
+
   it("always warns never to mix, whatever is mixed", () => {
     const stocks = { liquid: "5%", powder: "70%", tablet: "1.5 g", alcohol: "96%" } as const;
     const targets = { liquid: "0.5%", powder: "0.5%", tablet: "0.5%", alcohol: "70%" } as const;

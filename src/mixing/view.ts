@@ -38,6 +38,8 @@ export type MixView = {
   readonly measured: Measured;
   /** One line per thing to do, in order, amounts rounded to 4 decimals for showing. */
   readonly lines: readonly string[];
+  /** The answer by voice: the amount to measure, made up to, and never mix. */
+  readonly spoken: string;
   readonly cautions: readonly Caution[];
   readonly useBy: UseBy;
   readonly label: BottleLabel;
@@ -60,6 +62,7 @@ export function mixView(form: MixForm): MixAnswer<MixView> {
     mix: mixed.value,
     measured,
     lines: linesFor(mixed.value, measured),
+    spoken: spokenFor(mixed.value, measured),
     cautions: cautionsFor(mixed.value),
     useBy,
     label: bottleLabel({ productName, resulting: measured.resulting, useBy, zone, madeBy }),
@@ -137,6 +140,18 @@ function linesFor(mixed: Mix, measured: Measured): readonly string[] {
     case "alcohol":
       return [`${ml(mixed.stockMl)} stock, then water up to ${ml(mixed.totalMl)}`, `made up to, ${made}`];
   }
+}
+
+function spokenFor(mixed: Mix, measured: Measured): string {
+  const stock = showRatio(measured.stock);
+  const amount = {
+    liquid: `${stock} millilitres of stock, then water up to`,
+    powder: `${stock} grams in`,
+    tablet: `${stock} ${mixed.kind === "tablet" && mixed.tablets === 1n ? "tablet" : "tablets"} in`,
+    alcohol: `${stock} millilitres of alcohol, then water up to`,
+  }[mixed.kind];
+  const totalMl = mixed.kind === "liquid" ? mixed.madeUpTo.totalMl : mixed.totalMl;
+  return `${amount} ${showRatio(totalMl)} millilitres. Never mix with anything else.`;
 }
 
 function ml(amount: Ratio): string {

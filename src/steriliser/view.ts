@@ -1,0 +1,80 @@
+/**
+ * The steriliser screen as functions: a cycle typed in or dropped as a file becomes verdict, words and drawing; the
+ * tests due become rows. The place the studio chose decides how often.
+ */
+import { type CivilDate, showDate } from "../due/calendar";
+import type { PlaceProfile } from "../places/line";
+import { ruleOf } from "../places/profiles";
+import { type Answer, answer, refuse } from "../sums/answer";
+import { bandById } from "./bands";
+import { type CsvCode, parseCycleCsv } from "./csv";
+import { biologicalDue, bowieDickDue, type ServiceEvent, type TestDue, weekly } from "./indicators";
+import { type CycleVerdict, type JudgeChoice, judgeCycle, sayVerdict } from "./judge";
+import { type CycleClass, checkLoad, type LoadKind } from "./load";
+import { type CyclePlot, plotCycle } from "./plot";
+
+export type CycleForm = {
+  /** The file's text, or rows typed by hand in the same columns. */
+  readonly csv: string;
+  readonly bandId: string;
+  readonly cycleClass: CycleClass;
+  readonly load: readonly LoadKind[];
+  readonly statedByMaker: readonly LoadKind[];
+  readonly choice: JudgeChoice;
+};
+
+export type CycleView = {
+  readonly verdict: CycleVerdict;
+  /** Verdict on the cycle and on the load in it: packs may be used only when true. */
+  readonly accepted: boolean;
+  readonly words: string;
+  /** null when the load is right for the class. */
+  readonly loadRefused: string | null;
+  readonly plot: CyclePlot | null;
+};
+
+export function cycleView(form: CycleForm): Answer<CycleView, CsvCode | "unknown-band" | "empty-load"> {
+  const band = bandById(form.bandId);
+  if (!band) return refuse("unknown-band", "Choose the band that the cycle must hold.");
+  const record = parseCycleCsv(form.csv);
+  if (!record.ok) return record;
+  const load = checkLoad(form.cycleClass, form.load, form.statedByMaker);
+  if (!load.ok && load.code === "empty-load") return refuse("empty-load", load.words);
+  const verdict = judgeCycle(record.value.readings, band, form.choice);
+  return answer({
+    verdict,
+    accepted: verdict.accepted && load.ok,
+    words: load.ok ? sayVerdict(verdict) : `NOT accepted: ${load.words} ${sayVerdict(verdict)}`,
+    loadRefused: load.ok ? null : load.words,
+    plot: plotCycle(record.value.readings, verdict),
+  });
+}
+
+export type TestRow = {
+  readonly what: string;
+  readonly due: string;
+  readonly state: TestDue["state"];
+  readonly because: string;
+};
+
+/** Tests due at this place; where the place gives no frequency the stricter published one, weekly, is used and named. */
+export function testRows(
+  place: PlaceProfile,
+  facts: {
+    readonly lastBiological: CivilDate | null;
+    readonly lastBowieDick: CivilDate | null;
+    readonly hasVacuum: boolean;
+    readonly events: readonly ServiceEvent[];
+  },
+  today: CivilDate,
+): readonly TestRow[] {
+  const rule = ruleOf(place, "biological-test");
+  const biological = biologicalDue(facts.lastBiological, facts.events, rule ?? weekly, today);
+  const bowieDick = bowieDickDue(facts.hasVacuum, facts.lastBowieDick, today);
+  const whence = rule ? "" : " (weekly, CDC 2008: this place gives none)";
+  return [row(`biological test${whence}`, biological), ...(bowieDick ? [row("Bowie-Dick test", bowieDick)] : [])];
+}
+
+function row(what: string, due: TestDue): TestRow {
+  return { what, due: showDate(due.dueOn), state: due.state, because: due.because };
+}
