@@ -23,7 +23,7 @@ export const Summary = z.strictObject({
       product: Id,
       neededMs: Ms,
       creditedMs: Ms,
-      ended: z.enum(["ready", "wipedEarly", "dried", "lapsed", "soiled", "takenBack", "open"]),
+      ended: z.enum(["ready", "wipedEarly", "dried", "lapsed", "soiled", "restarted", "takenBack", "open"]),
       gaps: Count,
     }),
   ),

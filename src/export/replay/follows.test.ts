@@ -10,7 +10,7 @@ import { follows } from "./follows";
 const input = inputFor(smallProtocol);
 const signer = await newSigner();
 
-property.prop([fc.array(anyEvent, { maxLength: 120, size: "max" })], { numRuns: 200 })(
+property.prop([fc.array(anyEvent, { maxLength: 120, size: "max" })], { numRuns: 60 })(
   "finds nothing wrong with any session that the chart itself decided",
   async (events) => {
     const { kept } = await live(input, events, signer);

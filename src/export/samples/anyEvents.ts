@@ -14,9 +14,11 @@ export const anyEvent: fc.Arbitrary<SessionEvent> = fc.oneof(
   { weight: 2, arbitrary: plain("session.close", "session.pause", "session.resume", "exposure.reported", "ear.lost") },
   {
     weight: 6,
-    arbitrary: fc.integer({ min: 0, max: 5_000 }).map((elapsedMs) => ({ type: "time.witnessed", elapsedMs })),
+    arbitrary: fc
+      .integer({ min: 0, max: 5_000 })
+      .map((elapsedMs) => ({ type: "time.witnessed", elapsedMs }) as SessionEvent),
   },
-  { weight: 3, arbitrary: fc.constant({ type: "time.witnessed", elapsedMs: 100_000 } as const) },
+  { weight: 3, arbitrary: fc.constant<SessionEvent>({ type: "time.witnessed", elapsedMs: 100_000 }) },
   {
     weight: 1,
     arbitrary: fc
@@ -42,9 +44,11 @@ export const anyEvent: fc.Arbitrary<SessionEvent> = fc.oneof(
   },
   {
     weight: 1,
-    arbitrary: fc.integer({ min: 0, max: 3 }).map((inContainer) => ({ type: "sharps.counted", inContainer })),
+    arbitrary: fc
+      .integer({ min: 0, max: 3 })
+      .map((inContainer) => ({ type: "sharps.counted", inContainer }) as SessionEvent),
   },
-  { weight: 1, arbitrary: fc.boolean().map((on) => ({ type: "brisk.set", on })) },
+  { weight: 1, arbitrary: fc.boolean().map((on) => ({ type: "brisk.set", on }) as SessionEvent) },
   {
     weight: 1,
     arbitrary: fc.constantFrom(

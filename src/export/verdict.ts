@@ -1,0 +1,66 @@
+/** What a verifier says of a record: three things apart, since each may hold without the others. */
+import type { PublicKey } from "../log";
+import type { BreachCode } from "./replay/rule";
+
+export type Place =
+  /** Offset in the text, in UTF-16 code units. */
+  | { part: "file"; offset: number }
+  | { part: "header" }
+  | { part: "entry"; n: number }
+  /** The signature of the head after entry n; 0 for the header's. */
+  | { part: "signature"; n: number }
+  | { part: "summary" }
+  | { part: "seal" };
+
+export const intactCodes = [
+  "too-large",
+  "not-utf8",
+  "not-json",
+  "newer-format",
+  "wrong-shape",
+  "wrong-number",
+  "altered-header",
+  "altered-entry",
+  "altered-link",
+  "entries-missing",
+  "altered-signature",
+  "signatures-missing",
+  "altered-summary",
+  "altered-seal",
+  "not-canonical",
+  "not-sealed",
+] as const;
+export type IntactCode = (typeof intactCodes)[number];
+
+export type Fault<Code extends string> = { ok: false; code: Code; at: Place; expected: string; found: string };
+
+export type Verdict = {
+  /** The chain, its seal and every byte hold together. */
+  intact: { ok: true; entries: number; sealed: boolean } | Fault<IntactCode>;
+  /** The seal, or the heads of an unfinished record, are signed by the key that the header names. */
+  signedBy:
+    | {
+        ok: true;
+        key: PublicKey;
+        fingerprint: string /** Among the keys given as trusted; null where none were given. */;
+        trusted: boolean | null;
+      }
+    | Fault<"head-not-signed" | "seal-not-signed" | "not-checked">;
+  /** Every time, count, gate and the summary come out the same when the facts are replayed. */
+  follows: { ok: true } | Fault<BreachCode | "unknown-rules" | "not-checked">;
+  /** How many facts are known in which way; null where the record could not be read. */
+  known: { measured: number; scanned: number; said: number } | null;
+};
+
+/** Said wherever a verdict is shown. */
+export const whatItProves =
+  "This proves what was said and measured, and by which key; never that things happened, nor when.";
+
+/** Passed: intact, signed, following; and by a trusted key where trusted keys were given. */
+export const passes = ({ intact, signedBy, follows }: Verdict): boolean =>
+  intact.ok && signedBy.ok && signedBy.trusted !== false && follows.ok;
+
+export const inWords = (place: Place): string => {
+  if (place.part === "file") return `character ${place.offset}`;
+  return "n" in place ? `${place.part} ${place.n}` : place.part;
+};
