@@ -19,6 +19,7 @@ export interface Pace {
 }
 
 const turnMs = 50;
+const asRecorded = { echoCancellation: false, noiseSuppression: false, autoGainControl: false } as const;
 export const realPace: Pace = {
   every(ms, turn) {
     const id = setInterval(turn, ms);
@@ -34,24 +35,26 @@ export function recordingSource(recording: Recording, label: string, pace: Pace 
       const samples = mono(recording);
       const meter = new LevelMeter(recording.sampleRate);
       const startedMs = pace.now();
-      let sent = -1;
+      let isOpen = false;
+      let sent = 0;
+      let isClosed = false;
+      const close = () => {
+        if (isClosed) return;
+        isClosed = true;
+        stop();
+        queueMicrotask(() => listen({ type: "closed" }));
+      };
       const stop = pace.every(turnMs, () => {
-        if (sent < 0) {
-          sent = 0;
-          const untold = { echoCancellation: false, noiseSuppression: false, autoGainControl: false };
-          listen({ type: "opened", rateHz: recording.sampleRate, label, processing: untold });
-        }
+        if (!isOpen) listen({ type: "opened", rateHz: recording.sampleRate, label, processing: asRecorded });
+        isOpen = true;
         const due = Math.min(samples.length, Math.floor(((pace.now() - startedMs) * recording.sampleRate) / 1000));
         const chunk = samples.slice(sent, due);
         sent = due;
         for (const level of meter.take(chunk)) listen({ type: "level", ...level });
         if (chunk.length > 0) listen({ type: "sound", samples: chunk });
-        if (sent === samples.length) {
-          stop();
-          listen({ type: "closed" });
-        }
+        if (sent === samples.length) close();
       });
-      return { close: stop };
+      return { close };
     },
   };
 }

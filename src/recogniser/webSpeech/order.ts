@@ -13,6 +13,7 @@ const insideFirst = ["speech", "sound", "audio"] as const;
 
 export class EventOrder {
   readonly #open = new Set<StreamEvent>();
+  #hadAudio = false;
 
   /** The events to fire for one that the engine reports: none if it makes no sense now, more if something was missing. */
   of(event: StreamEvent): readonly StreamEvent[] {
@@ -21,12 +22,13 @@ export class EventOrder {
     if (this.#open.has(event)) return [];
     const before = event === "audiostart" ? [] : this.needAudio();
     this.#open.add(event);
+    this.#hadAudio = true;
     return [...before, event];
   }
 
   /** Audio must have started before a result or a nomatch. */
   needAudio(): readonly StreamEvent[] {
-    return this.#open.has("audiostart") ? [] : this.of("audiostart");
+    return this.#hadAudio ? [] : this.of("audiostart");
   }
 
   /** Closes what is open, the innermost first. */

@@ -1,0 +1,39 @@
+/** Between the page and the ear, wherever it runs: orders in, reports out. `run` numbers keep one session from another. */
+import type { AddressWord, CommandId } from "../../intent/phrases";
+import type { Heard } from "../heard";
+import type { ModelErrorCode } from "../network/loadModel";
+
+export type EarOrder =
+  | {
+      readonly type: "open";
+      readonly run: number;
+      readonly address: AddressWord;
+      readonly rateHz: number;
+      readonly permitted: readonly CommandId[];
+      readonly refusable: readonly CommandId[];
+    }
+  /** `sentAtMs` by the clock that page and worker share, to notice an ear that cannot keep up. The array changes hands. */
+  | { readonly type: "sound"; readonly samples: Float32Array; readonly sentAtMs: number }
+  | { readonly type: "gap"; readonly lostMs: number }
+  | { readonly type: "allow"; readonly permitted: readonly CommandId[]; readonly refusable: readonly CommandId[] }
+  | { readonly type: "address"; readonly address: AddressWord }
+  | { readonly type: "finish" };
+
+export type EarReport =
+  /** Digests of the binary and of the description, for the record; `trained` is false for a model made for checking. */
+  | { readonly type: "ready"; readonly digest: string; readonly descriptionDigest: string; readonly trained: boolean }
+  | { readonly type: "unusable"; readonly code: ModelErrorCode | "unreadable"; readonly message: string }
+  | { readonly type: "heard"; readonly run: number; readonly heard: Heard }
+  /** This device does not keep up: sound is answered so much later than it should be. */
+  | { readonly type: "behind"; readonly run: number; readonly behindMs: number }
+  | { readonly type: "finished"; readonly run: number };
+
+export interface EarPort {
+  tell(order: EarOrder): void;
+  /** Reports come later, never from inside `tell`. @returns stops listening. */
+  onReport(listen: (report: EarReport) => void): () => void;
+  close(): void;
+}
+
+/** Milliseconds by a clock that a page and its workers share (W3C High Resolution Time). */
+export const sharedNowMs = (): number => performance.timeOrigin + performance.now();

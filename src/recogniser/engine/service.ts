@@ -1,0 +1,57 @@
+/** An ear that takes orders: what runs behind a port, in a worker or on the spot. */
+import { Ear } from "../ear";
+import type { Heard } from "../heard";
+import type { PhraseModel } from "../network/loadModel";
+import type { EarOrder, EarReport } from "./port";
+import { sharedNowMs } from "./port";
+
+const behindMs = 500;
+const behindEveryMs = 5000;
+
+export class EarService {
+  readonly #model: PhraseModel;
+  readonly #report: (report: EarReport) => void;
+  readonly #nowMs: () => number;
+  #open: { readonly run: number; readonly ear: Ear } | null = null;
+  #toldBehindAtMs = Number.NEGATIVE_INFINITY;
+
+  constructor(model: PhraseModel, report: (report: EarReport) => void, nowMs: () => number = sharedNowMs) {
+    this.#model = model;
+    this.#report = report;
+    this.#nowMs = nowMs;
+  }
+
+  /** Orders before the first "open" are passed over. */
+  take(order: EarOrder): void {
+    if (order.type === "open") {
+      const ear = new Ear({ model: this.#model, address: order.address, rateHz: order.rateHz });
+      ear.allow(order.permitted, order.refusable);
+      this.#open = { run: order.run, ear };
+      return;
+    }
+    if (this.#open === null) return;
+    const { run, ear } = this.#open;
+    if (order.type === "sound") {
+      this.#tell(run, ear.listen(order.samples));
+      this.#tellIfBehind(run, this.#nowMs() - order.sentAtMs);
+    } else if (order.type === "gap") ear.gap(order.lostMs);
+    else if (order.type === "allow") ear.allow(order.permitted, order.refusable);
+    else if (order.type === "address") ear.address = order.address;
+    else {
+      this.#tell(run, ear.finish());
+      this.#open = null;
+      this.#report({ type: "finished", run });
+    }
+  }
+
+  #tell(run: number, heard: readonly Heard[]): void {
+    for (const one of heard) this.#report({ type: "heard", run, heard: one });
+  }
+
+  #tellIfBehind(run: number, lagMs: number): void {
+    const nowMs = this.#nowMs();
+    if (lagMs < behindMs || nowMs - this.#toldBehindAtMs < behindEveryMs) return;
+    this.#toldBehindAtMs = nowMs;
+    this.#report({ type: "behind", run, behindMs: lagMs });
+  }
+}
