@@ -1,0 +1,63 @@
+/** Serves a built folder and nothing else: right types, strict headers, and no old service worker kept by a cache. */
+import { createReadStream } from "node:fs";
+import { stat } from "node:fs/promises";
+import { createServer } from "node:http";
+import { extname, join, normalize, sep } from "node:path";
+import { headers } from "./headers.mjs";
+
+const types = {
+  ".html": "text/html; charset=utf-8",
+  ".js": "text/javascript; charset=utf-8",
+  ".css": "text/css; charset=utf-8",
+  ".json": "application/json",
+  ".webmanifest": "application/manifest+json",
+  ".svg": "image/svg+xml",
+  ".png": "image/png",
+  ".woff2": "font/woff2",
+  ".bin": "application/octet-stream",
+  ".wav": "audio/wav",
+  ".mp3": "audio/mpeg",
+  ".m4a": "audio/mp4",
+  ".webm": "audio/webm",
+  ".ogg": "audio/ogg",
+  ".txt": "text/plain; charset=utf-8",
+};
+
+/** Files whose name holds a hash of their content never change; all else is asked for anew. */
+const cacheFor = (path) => (/^\/assets\//.test(path) ? "public, max-age=31536000, immutable" : "no-cache");
+const isServiceWorker = (path) => /^\/(sw|workbox-[\w-]+)\.js$/.test(path);
+
+/**
+ * @param {string} root folder to serve
+ * @returns {import("node:http").Server} not yet listening
+ */
+export function staticServer(root) {
+  return createServer(async (request, response) => {
+    const refuse = (status) => response.writeHead(status, headers).end();
+    if (request.method !== "GET" && request.method !== "HEAD") return refuse(405);
+    let path;
+    try {
+      path = decodeURIComponent(new URL(request.url ?? "/", "http://localhost").pathname);
+    } catch {
+      return refuse(400);
+    }
+    const file = normalize(join(root, path.endsWith("/") ? `${path}index.html` : path));
+    if (!file.startsWith(normalize(root) + sep) || path.includes("\0")) return refuse(404);
+    try {
+      const found = await stat(file);
+      if (!found.isFile()) return refuse(404);
+      response.writeHead(200, {
+        ...headers,
+        "Content-Type": types[extname(file)] ?? "application/octet-stream",
+        "Content-Length": found.size,
+        "Cache-Control": isServiceWorker(path) ? "no-store" : cacheFor(path),
+      });
+      if (request.method === "HEAD") return response.end();
+      createReadStream(file)
+        .on("error", () => response.destroy())
+        .pipe(response);
+    } catch {
+      refuse(404);
+    }
+  });
+}

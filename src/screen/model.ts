@@ -1,0 +1,106 @@
+/**
+ * What the screens show and what they may ask for. `src/app` fills it in; nothing is decided here. Everything of a
+ * session in it is on disk.
+ */
+import type { SessionState } from "../../machines/session/decide";
+import type { SessionEvent, Way } from "../../machines/session/vocabulary";
+import type { RecordFile } from "../export/recordFile";
+import type { CommandId } from "../intent/phrases";
+import type { Protocol } from "../session/protocol";
+import type { ProtocolTrouble } from "../session/readProtocol";
+import type { SessionInput } from "../session/sessionInput";
+import type { Draft } from "./prepare/draft";
+
+export type EarCondition = "off" | "asking" | "on" | "none" | "denied" | "lost" | "noModel";
+
+/** A sentence that stays on the screen until the next report: a refusal, a deviation, or that nothing was kept. */
+export interface Notice {
+  readonly kind: "refused" | "deviation" | "notKept";
+  readonly text: string;
+}
+
+export interface Unfinished {
+  readonly session: string;
+  readonly clientReference: string;
+  readonly protocolName: string;
+  readonly entries: number;
+}
+
+export interface PrepareView {
+  readonly at: "prepare";
+  readonly protocols: readonly Protocol[];
+  readonly unfinished: readonly Unfinished[];
+  /** Why the last attempt to begin or resume came to nothing. */
+  readonly trouble: { readonly code: string; readonly message: string } | null;
+  readonly importTrouble: ProtocolTrouble | null;
+  readonly importedName: string | null;
+  readonly busy: boolean;
+  readonly ear: EarCondition;
+  readonly lastHeard: CommandId | null;
+  readonly speaking: string | null;
+  readonly hasPractice: boolean;
+  /** What the form begins with: remembered from the last time on this device. */
+  readonly draft: Draft;
+  readonly today: string;
+  /** IANA time zone of this device. */
+  readonly zone: string;
+  /** By station: items that its last session left unready. */
+  readonly carriedOver: Readonly<Record<string, readonly string[]>>;
+  readonly offline: "no" | "ready" | "waiting";
+}
+
+export interface SessionView {
+  readonly at: "session";
+  readonly state: SessionState;
+  readonly speaking: string | null;
+  readonly lastHeard: CommandId | null;
+  readonly listenedFor: ReadonlySet<CommandId>;
+  readonly notice: Notice | null;
+  readonly ear: EarCondition;
+  readonly isPractice: boolean;
+  readonly letterKeys: boolean;
+}
+
+export type Sealing =
+  | { readonly step: "sealing" }
+  | { readonly step: "sealed"; readonly record: RecordFile }
+  | { readonly step: "failed"; readonly message: string };
+
+export interface RecordView {
+  readonly at: "record";
+  readonly state: SessionState;
+  readonly sealing: Sealing;
+  readonly isPractice: boolean;
+}
+
+export type View =
+  | { readonly at: "opening" }
+  | { readonly at: "stuck"; readonly why: "noSigning" | "noStore" }
+  | PrepareView
+  | SessionView
+  | RecordView;
+
+export interface Asks {
+  begin(input: SessionInput, draft: Draft): void;
+  resume(session: string): void;
+  practise(): void;
+  addProtocol(file: Blob): void;
+  tryMicrophone(on: boolean): void;
+  trySpeaker(): void;
+  tell(event: SessionEvent, way: Way): void;
+  /** A phrase given by key or touch, as if it had been said. */
+  command(command: CommandId, way: Way): void;
+  saveRecord(): void;
+  nextClient(): void;
+  reload(): void;
+  update(): void;
+}
+
+/** What a screen is given. */
+export interface Model {
+  readonly view: View;
+  subscribe(listen: () => void): () => void;
+  /** Loudness of the microphone, 0..1; changes many times a second, so it stands apart. */
+  readonly level: { readonly now: number; subscribe(listen: () => void): () => void };
+  readonly asks: Asks;
+}

@@ -1,0 +1,64 @@
+/** Which procedure: the bundled ones and those that the studio added. A file that is none says where and why. */
+import { useRef } from "react";
+import { everyStep } from "../../session/protocol";
+import type { PrepareView } from "../model";
+import { useShared } from "../useModel";
+import { Section } from "./Field";
+import styles from "./ProtocolChoice.module.css";
+
+interface Props {
+  readonly view: PrepareView;
+  readonly chosen: string;
+  readonly choose: (id: string) => void;
+}
+
+export function ProtocolChoice({ view, chosen, choose }: Props) {
+  const { words, asks } = useShared();
+  const w = words.prepare;
+  const file = useRef<HTMLInputElement>(null);
+  const trouble = view.importTrouble;
+  return (
+    <Section title={w.protocol}>
+      <div className={styles.protocols} role="radiogroup" aria-label={w.protocol}>
+        {view.protocols.map((protocol) => (
+          <label key={protocol.id} className={styles.protocol}>
+            <input type="radio" name="protocol" checked={protocol.id === chosen} onChange={() => choose(protocol.id)} />
+            <span>
+              <b>{protocol.name.en}</b>
+              <small>{protocol.about.en}</small>
+              <small>
+                {w.steps(everyStep(protocol).length)} · {protocol.version}
+              </small>
+            </span>
+          </label>
+        ))}
+      </div>
+      <div className={styles.import}>
+        <button type="button" onClick={() => file.current?.click()}>
+          {w.import}
+        </button>
+        <input
+          ref={file}
+          type="file"
+          accept="application/json,.json"
+          hidden
+          data-testid="protocol-file"
+          onChange={(chosenFile) => {
+            const [first] = chosenFile.target.files ?? [];
+            if (first) asks.addProtocol(first);
+            chosenFile.target.value = "";
+          }}
+        />
+        <p>{w.importAbout}</p>
+      </div>
+      <div role="alert">
+        {trouble && (
+          <p className={styles.trouble} data-code={trouble.code}>
+            <b>{w.notImported}</b> {trouble.message} <code>{trouble.at}</code>
+          </p>
+        )}
+        {view.importedName && <p>{w.imported(view.importedName)}</p>}
+      </div>
+    </Section>
+  );
+}

@@ -1,0 +1,33 @@
+/** A touch target that gives one command, with its phrase beneath, so that it is learned by looking. */
+import { type CommandId, commands } from "../../intent/phrases";
+import type { SessionView } from "../model";
+import { useShared } from "../useModel";
+import styles from "./CommandButton.module.css";
+
+interface Props {
+  readonly command: CommandId;
+  readonly view: SessionView;
+  /** For a grid that places it. */
+  readonly area?: string;
+  readonly after?: () => void;
+}
+
+export function CommandButton({ command, view, area, after }: Props) {
+  const { words, asks } = useShared();
+  return (
+    <button
+      type="button"
+      className={styles.command}
+      data-command={command}
+      data-area={area}
+      data-listened={view.listenedFor.has(command) || undefined}
+      onClick={() => {
+        asks.command(command, { by: "touch" });
+        after?.();
+      }}
+    >
+      <b>{words.command[command]}</b>
+      <span>{commands[command]}</span>
+    </button>
+  );
+}

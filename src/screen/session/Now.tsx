@@ -1,0 +1,61 @@
+/** The one thing to do now, very large, and what comes after it. */
+import { bookFor } from "../../announcements/phrasebooks";
+import type { Text } from "../../session/protocol";
+import type { SessionView } from "../model";
+import { useShared } from "../useModel";
+import styles from "./Now.module.css";
+import type { Standing } from "./standing";
+
+/** Letters stay large; a long text gets smaller ones before it would fill the screen. */
+const sizeOf = (text: string): "short" | "medium" | "long" =>
+  text.length <= 22 ? "short" : text.length <= 40 ? "medium" : "long";
+
+export function Now({ standing: { now }, view }: { standing: Standing; view: SessionView }) {
+  const { words } = useShared();
+  const { language } = view.state.context.input;
+  const inWords = (text: Text) => text[language] ?? text.en;
+  const w = words.session;
+  if (now.kind !== "steps") {
+    const [title, say] = {
+      atWork: [w.atWork, w.atWorkSay],
+      listOver: [w.listOver, w.listOverSay],
+      mayClose: [w.mayClose, w.mayCloseSay],
+      firstAid: [w.firstAid, bookFor(language).ask.exposure.firstAid],
+    }[now.kind];
+    return (
+      <section className={styles.now} data-kind={now.kind} aria-live="polite">
+        <h1 className={styles.show} data-size="short">
+          {title}
+        </h1>
+        <p className={styles.say}>{say}</p>
+      </section>
+    );
+  }
+  const [first] = now.steps;
+  const isGroup = now.steps.length > 1;
+  return (
+    <section className={styles.now} data-kind="steps" aria-live="polite">
+      {isGroup ? (
+        <h1 className={styles.group}>
+          {now.steps.map((step) => (
+            <span key={step.id}>{inWords(step.show)}</span>
+          ))}
+        </h1>
+      ) : (
+        first && (
+          <>
+            <h1 className={styles.show} data-size={sizeOf(inWords(first.show))} data-testid="now">
+              {inWords(first.show)}
+            </h1>
+            <p className={styles.say}>{inWords(first.say)}</p>
+            {first.caution && <p className={styles.caution}>{inWords(first.caution)}</p>}
+          </>
+        )
+      )}
+      <p className={styles.next}>
+        <b>{now.next ? w.next : w.last}</b>
+        {now.next && <span>{inWords(now.next.show)}</span>}
+      </p>
+    </section>
+  );
+}

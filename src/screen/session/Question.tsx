@@ -1,0 +1,127 @@
+/** What is being asked, with its answers as touch targets: the item, the reason, the count, the read-back. */
+import { bookFor } from "../../announcements/phrasebooks";
+import { discrepancyReasons } from "../../session/fact";
+import { type EventId, EventId as EventIds } from "../../session/protocol";
+import type { SessionView } from "../model";
+import { useShared } from "../useModel";
+import { CommandButton } from "./CommandButton";
+import styles from "./Question.module.css";
+import { SharpsCount } from "./SharpsCount";
+import { type Question as Asked, nameOf } from "./standing";
+
+const touch = { by: "touch" } as const;
+
+export function Question({ question, view }: { question: Asked; view: SessionView }) {
+  const { words, asks } = useShared();
+  const w = words.session.asks;
+  const book = bookFor(view.state.context.input.language);
+  switch (question.kind) {
+    case "item":
+      return (
+        <Asking title={w.item}>
+          {question.candidates.map((id, at) => (
+            <button
+              key={id}
+              type="button"
+              className={styles.answer}
+              aria-current={at === question.at || undefined}
+              onClick={() => asks.tell(namedReport(question.about, id), touch)}
+            >
+              {nameOf(view.state, id)}
+            </button>
+          ))}
+        </Asking>
+      );
+    case "discrepancy":
+      return (
+        <Asking title={w.discrepancy}>
+          {discrepancyReasons.map((reason) => (
+            <button
+              key={reason}
+              type="button"
+              className={styles.answer}
+              aria-current={reason === question.offered || undefined}
+              onClick={() => asks.tell({ type: "sharps.explained", reason }, touch)}
+            >
+              {words.session.discrepancies[reason]}
+            </button>
+          ))}
+        </Asking>
+      );
+    case "sharps":
+      return (
+        <Asking title={w.sharps(question.expected)}>
+          <SharpsCount expected={question.expected} />
+        </Asking>
+      );
+    case "reason":
+      return (
+        <Asking title={w.reason}>
+          <CommandButton command="reasonNotForClient" view={view} />
+          <CommandButton command="reasonNoStock" view={view} />
+          <CommandButton command="reasonOwnDecision" view={view} />
+        </Asking>
+      );
+    case "wetness":
+      return (
+        <Asking title={w.wetness}>
+          {question.surfaces.map((surface) => (
+            <Wetness key={surface} surface={surface} view={view} />
+          ))}
+        </Asking>
+      );
+    case "firstAid":
+      return <Asking title={w.firstAid} say={book.ask.exposure.choice} />;
+    default:
+      return <Asking title={w[question.kind]} say={book.ask.closing.confirm} />;
+  }
+}
+
+/** The report that lacked a name, said whole. */
+function namedReport(about: string, id: string) {
+  if (about === "applied") return { type: "surface.applied", surface: id } as const;
+  if (about === "wiped") return { type: "surface.wiped", surface: id } as const;
+  const event: EventId = EventIds.parse(about);
+  return { type: "event.reported", event, item: id } as const;
+}
+
+function Asking({ title, say, children }: { title: string; say?: string; children?: React.ReactNode }) {
+  return (
+    <section className={styles.asking} aria-label={title}>
+      <h2>{title}</h2>
+      {say && <p>{say}</p>}
+      {children && <div className={styles.answers}>{children}</div>}
+    </section>
+  );
+}
+
+/** Each surface is answered for by itself: one look, one word. */
+function Wetness({ surface, view }: { surface: string; view: SessionView }) {
+  const { words, asks } = useShared();
+  const state = view.state.context.world.clocks[surface]?.state;
+  const asked = state === "doubtful" ? words.session.clock.doubtful : words.session.clock.timeUp;
+  const name = nameOf(view.state, surface);
+  return (
+    <fieldset className={styles.wetness}>
+      <legend>
+        {name}: {asked}
+      </legend>
+      <button
+        type="button"
+        className={styles.answer}
+        aria-label={`${name}: ${words.command.yes}`}
+        onClick={() => asks.tell({ type: "answer.yes", surface }, touch)}
+      >
+        {words.command.yes}
+      </button>
+      <button
+        type="button"
+        className={styles.answer}
+        aria-label={`${name}: ${words.command.no}`}
+        onClick={() => asks.tell({ type: "answer.no", surface }, touch)}
+      >
+        {words.command.no}
+      </button>
+    </fieldset>
+  );
+}

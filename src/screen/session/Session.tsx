@@ -1,0 +1,47 @@
+/** The station screen: the one thing to do now, read from two metres; everything else around its edge. */
+import { useState } from "react";
+import type { SessionView } from "../model";
+import { useShared } from "../useModel";
+import { Clocks } from "./Clocks";
+import { Deck } from "./Deck";
+import { Everything } from "./Everything";
+import { Now } from "./Now";
+import { Question } from "./Question";
+import styles from "./Session.module.css";
+import { StatusBar } from "./StatusBar";
+import { standingOf } from "./standing";
+import { Talk } from "./Talk";
+import { WorkEvents } from "./WorkEvents";
+
+export type Panel = "none" | "happened" | "everything";
+
+export function Session({ view }: { view: SessionView }) {
+  const { words } = useShared();
+  const [panel, setPanel] = useState<Panel>("none");
+  const standing = standingOf(view.state);
+  const { world } = view.state.context;
+  const close = () => setPanel("none");
+  return (
+    <div className={styles.screen} data-accident={standing.now.kind === "firstAid" || undefined}>
+      <StatusBar view={view} standing={standing} />
+      <main className={styles.main}>
+        {world.paused && <p className={styles.paused}>{words.session.paused}</p>}
+        <Now standing={standing} view={view} />
+        <div role="alert" className={styles.alerts}>
+          {view.notice && (
+            <p className={styles.notice} data-kind={view.notice.kind}>
+              {view.notice.kind === "notKept" && <strong>{words.session.notKept}. </strong>}
+              {view.notice.text}
+            </p>
+          )}
+        </div>
+        {standing.question && <Question key={standing.question.kind} question={standing.question} view={view} />}
+        {standing.now.kind === "atWork" && !standing.question && <WorkEvents view={view} />}
+      </main>
+      <Clocks view={view} />
+      <Talk view={view} />
+      <Deck view={view} panel={panel} openPanel={setPanel} />
+      {panel !== "none" && <Everything view={view} only={panel === "happened" ? "happens" : null} close={close} />}
+    </div>
+  );
+}

@@ -1,0 +1,162 @@
+/** What a language's screen words must hold. A missing or an extra entry fails to compile. */
+import type { CommandId } from "../../intent/phrases";
+import type { DiscrepancyReason, Phase, SkipReason } from "../../session/fact";
+import type { Label, ProductSlot } from "../../session/protocol";
+import type { Hands } from "../../session/station";
+import type { IssueCode } from "../prepare/draft";
+
+type Words<K extends string> = Readonly<Record<K, string>>;
+
+export interface ScreenWords {
+  readonly language: string;
+  readonly opening: string;
+  readonly stuck: Words<"title" | "why" | "noSigning" | "noStore" | "reload">;
+  readonly prepare: Words<
+    | "title"
+    | "lead"
+    | "unfinished"
+    | "resume"
+    | "otherWriter"
+    | "protocol"
+    | "import"
+    | "importAbout"
+    | "notImported"
+    | "who"
+    | "client"
+    | "clientHint"
+    | "artist"
+    | "station"
+    | "address"
+    | "addressHint"
+    | "language"
+    | "pace"
+    | "careful"
+    | "carefulAbout"
+    | "brisk"
+    | "briskAbout"
+    | "letterKeys"
+    | "letterKeysHint"
+    | "products"
+    | "productsHint"
+    | "otherProducts"
+    | "productName"
+    | "contact"
+    | "reapply"
+    | "reapplyHint"
+    | "minutes"
+    | "seconds"
+    | "oneStep"
+    | "afterwards"
+    | "expiry"
+    | "lots"
+    | "lotsHint"
+    | "lot"
+    | "carriedOver"
+    | "carriedOverHint"
+    | "sound"
+    | "microphone"
+    | "tryMicrophone"
+    | "stopMicrophone"
+    | "speaker"
+    | "trySpeaker"
+    | "speakerAbout"
+    | "practice"
+    | "practiceAbout"
+    | "noPractice"
+    | "cautions"
+    | "start"
+    | "starting"
+    | "mend"
+  > & {
+    readonly unfinishedAbout: (client: string, entries: number) => string;
+    readonly cannotResume: (message: string) => string;
+    readonly steps: (count: number) => string;
+    readonly imported: (name: string) => string;
+    readonly uses: Words<ProductSlot["use"]>;
+    readonly after: Words<Label["afterwards"]>;
+    readonly heardNow: (phrase: string) => string;
+    readonly saySomething: (phrase: string) => string;
+    readonly cautionList: readonly string[];
+    readonly issues: Words<IssueCode>;
+    readonly offline: Words<"ready" | "waiting" | "update">;
+  };
+  readonly ear: Words<"off" | "asking" | "on" | "none" | "denied" | "lost" | "noModel" | "hint" | "retry">;
+  readonly session: Words<
+    | "now"
+    | "next"
+    | "last"
+    | "resuming"
+    | "atWork"
+    | "atWorkSay"
+    | "listOver"
+    | "listOverSay"
+    | "mayClose"
+    | "mayCloseSay"
+    | "firstAid"
+    | "paused"
+    | "clocks"
+    | "noClocks"
+    | "says"
+    | "silent"
+    | "heard"
+    | "nothingHeard"
+    | "happened"
+    | "everything"
+    | "keys"
+    | "close"
+    | "practice"
+    | "notKept"
+  > & {
+    readonly of: (at: number, count: number) => string;
+    readonly phase: Words<Phase>;
+    readonly hands: Words<Hands>;
+    readonly clock: Words<"counting" | "reapply" | "doubtful" | "dry" | "timeUp" | "ready">;
+    readonly sharps: (opened: number, binned: number) => string;
+    readonly asks: Words<
+      "item" | "fewer" | "more" | "discrepancy" | "reason" | "close" | "undo" | "exposureEnd" | "firstAid" | "wetness"
+    > & {
+      readonly sharps: (expected: number) => string;
+      readonly countIs: (count: number) => string;
+      readonly phrase: (phrase: string) => string;
+    };
+    readonly reasons: Words<SkipReason>;
+    readonly discrepancies: Words<DiscrepancyReason>;
+    readonly groups: Words<"goOn" | "answer" | "ask" | "happens" | "voice">;
+    readonly keyboard: Words<"title" | "pedal" | "done" | "accident">;
+  };
+  /** Short, for a touch target; the phrase itself stands beneath it. */
+  readonly command: Words<CommandId>;
+  readonly record: Words<
+    | "title"
+    | "sealed"
+    | "notSealed"
+    | "sealing"
+    | "practice"
+    | "save"
+    | "saveHint"
+    | "again"
+    | "balanced"
+    | "unready"
+    | "allReady"
+    | "figures"
+    | "deviations"
+    | "noDeviations"
+    | "proves"
+  > & {
+    readonly sealFailed: (message: string) => string;
+    readonly discrepancy: (why: string) => string;
+    readonly figure: Words<
+      | "client"
+      | "artist"
+      | "station"
+      | "protocol"
+      | "entries"
+      | "sharps"
+      | "wet"
+      | "deviations"
+      | "leftOut"
+      | "refused"
+      | "gaps"
+    >;
+  };
+}

@@ -1,0 +1,69 @@
+/** The build: one page, everything from our own origin, and a service worker that keeps it all for working offline. */
+import react from "@vitejs/plugin-react";
+import { defineConfig, type Plugin } from "vite";
+import { VitePWA } from "vite-plugin-pwa";
+import { contentSecurityPolicy } from "./bin/headers.mjs";
+import { version } from "./package.json";
+
+/** In the built page only: the development server needs inline scripts. */
+const strictPolicy: Plugin = {
+  name: "strict-policy",
+  apply: "build",
+  transformIndexHtml: () => [
+    {
+      tag: "meta",
+      attrs: { "http-equiv": "Content-Security-Policy", content: contentSecurityPolicy },
+      injectTo: "head-prepend",
+    },
+  ],
+};
+
+export default defineConfig({
+  base: "./",
+  define: { "import.meta.env.APP_VERSION": JSON.stringify(version) },
+  build: {
+    target: "es2022",
+    // The policy allows no data: addresses.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+  worker: { format: "es" },
+  css: { modules: { localsConvention: "camelCaseOnly" } },
+  plugins: [
+    react(),
+    strictPolicy,
+    VitePWA({
+      // A new version waits until it is asked for: nothing reloads in the middle of a session.
+      registerType: "prompt",
+      injectRegister: false,
+      manifest: {
+        id: "/",
+        name: "Gloveside",
+        short_name: "Gloveside",
+        description: "A voice-driven, hands-free step companion for a tattoo station.",
+        lang: "en",
+        start_url: "./",
+        scope: "./",
+        display: "standalone",
+        orientation: "any",
+        background_color: "#17112b",
+        theme_color: "#17112b",
+        icons: [
+          { src: "icons/mark.svg", sizes: "any", type: "image/svg+xml", purpose: "any" },
+          { src: "icons/mark-192.png", sizes: "192x192", type: "image/png", purpose: "any" },
+          { src: "icons/mark-512.png", sizes: "512x512", type: "image/png", purpose: "any" },
+          { src: "icons/mark-maskable-512.png", sizes: "512x512", type: "image/png", purpose: "maskable" },
+        ],
+      },
+      workbox: {
+        // All that a session needs without a network: the shell, the voice's clips, the cues, the phrase model.
+        globPatterns: ["**/*.{html,js,css,svg,png,woff2,json,bin,mp3,m4a,ogg,webm,wav}"],
+        // The phrase model is 2.5 MB and a sprite of clips a few; anything larger is a mistake and fails the build.
+        maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,
+        cleanupOutdatedCaches: true,
+        navigateFallback: "index.html",
+        sourcemap: false,
+      },
+    }),
+  ],
+});
