@@ -2,7 +2,6 @@
  * Renders every text that the companion can say into sprite files under public/clips, with the manifest that says
  * where each lies. `npm run clips`; needs Debian's festival with festvox-us-slt-hts, and ffmpeg. Same texts, same bytes.
  */
-import { execFileSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -10,6 +9,7 @@ import { type Clip, type ClipManifest, clipKey } from "../../../src/announcement
 import { phrasebookTexts, protocolTexts, singleWords } from "../../../src/announcements/everyText";
 import { bookFor, spokenLanguages } from "../../../src/announcements/phrasebooks";
 import { bundledProtocols } from "../../../src/session/protocols";
+import { evened } from "./evened";
 import { levelled, trimmed } from "./loudness";
 import { pack } from "./pack";
 import { pronounced } from "./pronounced";
@@ -62,26 +62,11 @@ for (const language of spokenLanguages) {
 
 function render(texts: ReadonlyMap<string, string>, path: string): Readonly<Record<string, Clip>> {
   const work = mkdtempSync(join(tmpdir(), "clips-"));
-  const wavs = synthesise(voice, [...texts.values()].map(pronounced), work);
-  const takes = [...texts.keys()].map((key, place) => {
-    const raw = wavs[place] ?? "";
-    const even = raw.replace(/\.wav$/, ".even.wav");
-    execFileSync("ffmpeg", [
-      "-v",
-      "error",
-      "-y",
-      "-i",
-      raw,
-      "-af",
-      "highpass=f=100",
-      "-ar",
-      String(rateHz),
-      "-ac",
-      "1",
-      even,
-    ]);
-    return { key, sound: levelled(trimmed(readWav(even))) };
-  });
+  const wavs = evened(synthesise(voice, [...texts.values()].map(pronounced), work), rateHz);
+  const takes = [...texts.keys()].map((key, place) => ({
+    key,
+    sound: levelled(trimmed(readWav(wavs[place] ?? ""))),
+  }));
   const clips = pack(takes, path, rateHz);
   rmSync(work, { recursive: true });
   return clips;
