@@ -5,7 +5,7 @@ import { decide, resume, type SessionState } from "../../machines/session/decide
 import type { SessionEvent } from "../../machines/session/vocabulary";
 import type { SessionFact } from "../../src/session/fact";
 import { watched } from "../../src/session/watch";
-import { anyHappenings, anyStart, type Happening } from "../support/anyEvents";
+import { anyHappenings, anyStart, bothWet, type Happening } from "../support/anyEvents";
 import { begun, inputFor, told } from "../support/session";
 import { smallProtocol } from "../support/smallProtocol";
 
@@ -93,7 +93,10 @@ const plays = (happenings: readonly Happening[]): readonly Happening[] =>
   happenings.filter((h) => h.kind !== "said" || h.event.type !== "report.undo");
 
 describe("a wet clock", () => {
-  property.prop([anyStart, anyHappenings], { numRuns: 400 })(
+  property.prop(
+    [fc.oneof({ weight: 4, arbitrary: fc.constant(bothWet) }, { weight: 1, arbitrary: anyStart }), anyHappenings],
+    { numRuns: 800 },
+  )(
     "is never ready before its time was watched and its wetness attested, whatever is said and the clocks do",
     (start, happenings) => {
       const model = new WetModel();

@@ -75,23 +75,40 @@ const faulty = fc.oneof(
     .map((by): Passing => ({ kind: "passing", monoMs: 1_000, wallMs: 1_000 + by })),
 );
 
-/** Long waits are common, or no clock would ever come to its end. */
-const longWait = fc
-  .integer({ min: 10, max: 45 })
-  .map((n) => Array.from({ length: n }, (): Passing => ({ kind: "passing", monoMs: 4_000, wallMs: 4_000 })));
-
 export type Happening = { readonly kind: "said"; readonly event: SessionEvent } | Passing | Reload;
 
+const said = (event: SessionEvent): Happening => ({ kind: "said", event });
+
+type About = "stillWet" | "stayedWet" | "reapply";
+const seconds = (min: number, max: number) =>
+  fc
+    .integer({ min, max })
+    .map((n) =>
+      Array.from({ length: Math.ceil(n / 5) }, (): Passing => ({ kind: "passing", monoMs: 5_000, wallMs: 5_000 })),
+    );
+const asked = (about: About, answer: SessionEvent): Happening[] => [
+  said({ type: "question.asked", about, surfaces: ["chair", "lamp"] }),
+  said(answer),
+];
+const yes: SessionEvent = { type: "answer.yes" };
+
+/** The life of two wet surfaces as people and devices make it: waits, sprays, questions answered, and faults between. */
 export const anyHappenings: fc.Arbitrary<Happening[]> = fc
   .array(
     fc.oneof(
-      { weight: 8, arbitrary: anySaid.map((event): Happening[] => [{ kind: "said", event }]) },
-      { weight: 2, arbitrary: honest.map((p): Happening[] => [p]) },
-      { weight: 2, arbitrary: longWait },
-      { weight: 1, arbitrary: faulty.map((p): Happening[] => [p]) },
+      {
+        weight: 10,
+        arbitrary: seconds(60, 105).map((wait) => [...wait, ...asked("reapply", { type: "surface.applied" })]),
+      },
+      { weight: 7, arbitrary: seconds(20, 80).map((wait) => [...wait, ...asked("stayedWet", yes)]) },
+      { weight: 3, arbitrary: seconds(0, 60).map((wait) => [...wait, ...asked("stillWet", yes)]) },
+      { weight: 1, arbitrary: fc.constant(asked("stayedWet", { type: "answer.no" })) },
       { weight: 1, arbitrary: fc.constant<Happening[]>([{ kind: "reload" }]) },
+      { weight: 1, arbitrary: faulty.map((p): Happening[] => [p]) },
+      { weight: 1, arbitrary: honest.map((p): Happening[] => [p]) },
+      { weight: 1, arbitrary: anySaid.map((event): Happening[] => [said(event)]) },
     ),
-    { maxLength: 45 },
+    { maxLength: 16 },
   )
   .map((runs) => runs.flat());
 
@@ -107,3 +124,6 @@ export const anyStart: fc.Arbitrary<SessionEvent[]> = fc.constantFrom<SessionEve
   [...walk(7), { type: "procedure.finish" }, ...walk(2), confirm, ...walk(5), both],
   [...walk(7), { type: "procedure.finish" }, ...walk(2), confirm, ...walk(8)],
 );
+
+/** Both surfaces are wet, and the next step wipes the first. */
+export const bothWet: SessionEvent[] = [...walk(7), { type: "procedure.finish" }, ...walk(2), confirm, ...walk(8)];
