@@ -56,4 +56,10 @@ describe("reading what was typed", () => {
   it("refuses a volume without a unit", () => {
     expect(readVolume("500")).toMatchObject({ ok: false, code: "unknown-unit" });
   });
+
+  it("reads any of the US measures it names exactly", () => {
+    expect(readVolume("1 gallon")).toMatchObject({ ok: true });
+    const quart = readVolume("1 quart");
+    expect(quart.ok && fixed(quart.value.ml, 6)).toBe("946.352946"); // NIST Handbook 44, App. C
+  });
 });

@@ -56,7 +56,8 @@ export function recallAfter(failedCycleId: string, history: SteriliserHistory): 
   while (end < ofSame.length && resultOf(ofSame[end]?.id ?? "") !== "negative") end += 1;
   const suspectCycleIds = at < 0 ? [] : ofSame.slice(first, end).map((cycle) => cycle.id);
   const positives = suspectCycleIds.filter((id) => resultOf(id) === "positive").length;
-  const packIds = history.packs.filter((pack) => suspectCycleIds.includes(pack.cycleId)).map((pack) => pack.id);
+  const suspect = new Set(suspectCycleIds);
+  const packIds = history.packs.filter((pack) => suspect.has(pack.cycleId)).map((pack) => pack.id);
   const inDoubt = new Set(packIds);
   const used = new Set(history.uses.map((use) => use.packId));
   return {
