@@ -1,0 +1,81 @@
+/**
+ * The recorded artist: what an artist who works by the protocol says next. Pure. It looks at what is so, as the artist
+ * in the room would see it, and never at what the companion is about to say.
+ */
+import type { SessionState } from "../../machines/session/decide";
+import type { CommandId } from "../intent/phrases";
+import { stepHere } from "../session/world";
+
+/** What happens during the work, in this order; each ends before the next is told. */
+export interface Plan {
+  readonly during: readonly CommandId[];
+  /** What was touched, when asked "which one?". */
+  readonly touched: string;
+}
+
+/** A session as it goes on an ordinary day. */
+export const ordinaryDay: Plan = {
+  during: ["freshGloves", "newNeedle", "moreInk", "touched", "whatNow"],
+  touched: "lamp",
+};
+
+/** What has been said of the plan so far. */
+export interface Told {
+  readonly during: number;
+  readonly howLong: boolean;
+}
+
+export const nothingTold: Told = { during: 0, howLong: false };
+
+export type Wish =
+  | { readonly does: "speak"; readonly command: CommandId; readonly told: Told }
+  /** A clock runs, or the companion is about to ask. */
+  | { readonly does: "wait" }
+  | { readonly does: "leave" };
+
+export function nextWish(state: SessionState, plan: Plan, told: Told): Wish {
+  const { input, world, naming } = state.context;
+  const speak = (command: CommandId, next: Told = told): Wish => ({ does: "speak", command, told: next });
+  if (world.phase === "closed") return { does: "leave" };
+  if (state.matches({ conversation: "naming" }))
+    return speak(naming?.candidates[naming.at] === plan.touched ? "yes" : "no");
+  if (state.matches({ conversation: "readBack" })) return speak("confirm");
+  if (world.exposure === "firstAid") return speak("resume");
+
+  const answer = answerToQuestion(state);
+  if (answer) return speak(answer);
+  const step = stepHere(input, world);
+  const clocks = Object.values(world.clocks);
+  if (clocks.some((clock) => clock.state === "timeUp" || clock.reapplyAsked)) return { does: "wait" };
+  if (step) {
+    const verbs = new Set(step.effects.map(({ verb }) => verb));
+    if (verbs.has("apply")) return speak("applied");
+    const wipes = step.effects.flatMap((effect) => (effect.verb === "wipe" ? [effect.item] : []));
+    if (wipes.length === 0) return speak("done");
+    if (wipes.every((id) => (world.clocks[id]?.state ?? "ready") === "ready")) return speak("wiped");
+    const canAsk = world.phase === "breakdown" && !told.howLong;
+    return canAsk ? speak("howLong", { ...told, howLong: true }) : { does: "wait" };
+  }
+  if (world.phase === "procedure") {
+    const next = plan.during[told.during];
+    return next === undefined ? speak("finish") : speak(next, { ...told, during: told.during + 1 });
+  }
+  if (clocks.some((clock) => clock.state !== "ready")) return { does: "wait" };
+  return speak(world.phase === "breakdown" ? "close" : "done");
+}
+
+/** The companion has asked about wetness aloud, and that still stands. */
+function answerToQuestion({ context: { world, asked } }: SessionState): CommandId | null {
+  if (asked === null) return null;
+  const clocks = asked.surfaces.flatMap((id) => world.clocks[id] ?? []);
+  switch (asked.about) {
+    case "stayedWet":
+      return clocks.some(({ state }) => state === "timeUp") ? "yes" : null;
+    case "stillWet":
+      return clocks.some(({ state }) => state === "doubtful") ? "yes" : null;
+    case "reapply":
+      return clocks.some(({ state, reapplyAsked }) => state === "counting" && reapplyAsked) ? "applied" : null;
+    case "wetAgain":
+      return clocks.some(({ state }) => state === "dry") ? "applied" : null;
+  }
+}
