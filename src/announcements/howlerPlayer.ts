@@ -10,6 +10,8 @@ import type { ClipPlayer } from "./speaker";
 const clipRateHz = 16_000;
 /** Decoders differ by a few milliseconds in where an MP3 begins; there is silence around each clip. */
 const marginMs = 15;
+/** Without a loudspeaker, or before the first touch of the page, a context stands still and a sound never ends. */
+const patienceMs = 3_000;
 
 export interface Places {
   /** Folder of the sprite files, with its slash. */
@@ -54,7 +56,9 @@ export function createHowlerPlayer(manifest: ClipManifest, places: Places): Clip
     });
   };
 
+  let stops = 0;
   const stop = (): void => {
+    stops += 1;
     sounding?.howl.stop(sounding.id);
     sounding?.end(false);
     sounding = null;
@@ -63,13 +67,19 @@ export function createHowlerPlayer(manifest: ClipManifest, places: Places): Clip
   return {
     load,
     async play(clip) {
+      const stopsBefore = stops;
       const { ok } = await load(clip.file);
-      if (!ok) return { ok };
+      if (!ok || stops !== stopsBefore) return { ok: false };
       const howl = spriteOf(clip.file);
       return new Promise((resolve) => {
         const id = howl.play(spriteName(clip));
+        const tooLate = setTimeout(() => {
+          howl.stop(id);
+          end(false);
+        }, clip.durationMs + patienceMs);
         const end = (isHeard: boolean): void => {
-          sounding = null;
+          clearTimeout(tooLate);
+          if (sounding?.id === id) sounding = null;
           resolve({ ok: isHeard });
         };
         sounding = { howl, id, end };
