@@ -1,8 +1,10 @@
 """Reads the address words and commands out of src/intent/phrases.ts, so that training and the app share one list."""
+import os
 import re
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
+WORK = ROOT / os.environ.get("VOICE_WORK", "out")
 SOURCE = ROOT / "src/intent/phrases.ts"
 
 

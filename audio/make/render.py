@@ -9,10 +9,10 @@ import sys
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
-from phrase_list import ROOT, read_phrases
+from phrase_list import WORK, read_phrases
 from texts import ANNOUNCE_A, ANNOUNCE_B, AROUND, SOUND_ALIKE, TALK_A, TALK_B, near_misses
 
-HERE, OUT = Path(__file__).resolve().parent, ROOT / "out/tts"
+HERE, OUT = Path(__file__).resolve().parent, WORK / "tts"
 HELD, VOICES = (json.loads((HERE / f).read_text()) for f in ("held-out.json", "manifest.json"))
 RNG = random.Random(11)
 rows: list[dict] = []

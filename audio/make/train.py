@@ -1,0 +1,206 @@
+"""
+Trains the phrase model end to end. GPU: `python3 audio/make/train.py --seconds 500 --out DIR` (needs PyTorch and pack.py's folders).
+CPU proof of the pipeline, no quality: `python3 audio/make/train.py --small`. Writes DIR/weights.npz and prints its log.
+"""
+import argparse
+import math
+import sys
+import time
+from concurrent.futures import ProcessPoolExecutor
+from pathlib import Path
+
+import numpy as np
+import torch
+from scipy.signal import resample_poly
+
+import adpcm
+import layout as L
+from noise_train import Clips, NoisePool, equalise, rooms, uniform, unit
+from phrase_list import WORK, read_phrases
+from sound import change_tempo
+from torch_net import Embedding, Head, Mel, from_arrays, log_probabilities, to_arrays
+
+WINDOWS, STRIDE = 8, 2
+EMBEDDINGS = L.WINDOW_EMBEDDINGS + (WINDOWS - 1) * STRIDE
+SAMPLES = (L.RECEPTIVE_FRAMES + 8 * (EMBEDDINGS - 1) - 1) * L.FRAME_HOP + L.FFT_SIZE
+WORDS, COMMANDS = read_phrases()
+IGNORE = -1
+
+
+def tempo_variants(job: tuple[np.ndarray, int, int]) -> list[np.ndarray]:
+    clip, seed, count = job
+    rng = np.random.default_rng(seed)
+    made = [clip] + [change_tempo(clip * 20000, rng.uniform(.75, 1.3), 320) / 20000 for _ in range(count)]
+    return [resample_poly(c, 2, 1).astype(np.float32) for c in made]
+
+
+def decode_job(job: tuple[np.ndarray, np.ndarray, np.ndarray]) -> list[np.ndarray]:
+    return adpcm.decode(*job)
+
+
+class Material:
+    """The packed bank, decoded, with tempo variants of every phrase, on the device."""
+
+    def __init__(self, folders: list[Path], variants: int, device: str, limit: int | None, workers: int) -> None:
+        with ProcessPoolExecutor(workers) as pool:
+            self.read({k: v for f in folders for k, v in np.load(f / "bank.npz").items()}, pool, variants, device, limit, workers)
+
+    def read(self, z: dict, pool: ProcessPoolExecutor, variants: int, device: str, limit: int | None, workers: int) -> None:
+        def raw(name):
+            n = z[f"{name}.length"]
+            keep = np.arange(len(n)) if limit is None else np.random.default_rng(0).permutation(len(n))[:limit]
+            keep = keep[np.argsort(n[keep])]
+            data, start = z[f"{name}.data"], np.cumsum((n + 1) // 2) - (n + 1) // 2
+            parts = np.array_split(keep, max(1, min(workers, len(keep) // 20)))
+            jobs = [(np.concatenate([data[start[i]:start[i] + (n[i] + 1) // 2] for i in k]), n[k], z[f"{name}.taps"][k]) for k in parts]
+            return [c for done in pool.map(decode_job, jobs) for c in done], keep
+        def wide(name):
+            return [resample_poly(c, 2, 1).astype(np.float32) for c in raw(name)[0]]
+        clips, keep = raw("positive")
+        groups = list(pool.map(tempo_variants, [(c, i, variants) for i, c in enumerate(clips)], chunksize=20))
+        labels = [z["positive.label"][i].split("|") for i in keep]
+        natural = np.array([not str(z["positive.voice"][i]).startswith("espeak") for i in keep])
+        repeat = [len(g) for g in groups]
+        self.positive = Clips([c for g in groups for c in g], device)
+        self.address = torch.tensor(np.repeat([WORDS.index(a) for a, _ in labels], repeat), device=device)
+        self.command = torch.tensor(np.repeat([list(COMMANDS).index(c) for _, c in labels], repeat), device=device)
+        weight = np.repeat(np.where(natural, .45 / max(1, natural.sum()), .55 / max(1, (~natural).sum())), repeat)
+        self.weight = torch.tensor(weight, device=device).double()
+        self.negative, self.human, self.music = Clips(wide("negative"), device), Clips(wide("human"), device), Clips(wide("music"), device)
+        print("material", self.positive.count, self.negative.count, self.human.count, flush=True)
+
+
+class Batches:
+    """Draws mixed clips and, for each of 8 windows of a clip, what was said: address, command, none or 'too close to call'."""
+
+    def __init__(self, m: Material, device: str, pool: int) -> None:
+        self.m, self.dev = m, device
+        self.noise = NoisePool(m.human, m.negative, m.music, SAMPLES, device, pool)
+        self.ends = SAMPLES - torch.arange(WINDOWS - 1, -1, -1, device=device) * STRIDE * L.HOP_SAMPLES
+
+    def phrases(self, b):
+        dev, m = self.dev, self.m
+        u = lambda low, high: uniform(b, low, high, dev)
+        which = torch.multinomial(m.weight, b, replacement=True)
+        rate = u(.8, 1.27)
+        length = m.positive.length[which] / rate
+        end = SAMPLES - u(.03, (WINDOWS - 1) * STRIDE * .08 + .3) * 16000
+        x = m.positive.once(which, end - length, rate, SAMPLES)
+        since = (self.ends[None] - end[:, None]) / 16000
+        said = torch.full((b, WINDOWS), IGNORE, device=dev)
+        label = m.address[which] * len(COMMANDS) + m.command[which] + 1
+        heard = (since >= .02) & (since <= .50)
+        whole = (end - length)[:, None] > self.ends[None] - L.WINDOW_SAMPLES - 1600
+        said = torch.where(heard & whole, label[:, None], said)
+        said = torch.where((since < -.14) | (since > 1.2), 0, said)
+        draw, t = torch.rand(b, device=dev)[:, None], torch.arange(SAMPLES, device=dev)[None]
+        headless = draw < .08
+        x = x.masked_fill(headless & (t < (end - length * (1 - u(.3, .6)))[:, None]), 0)
+        tailless = draw > .92
+        x = x.masked_fill(tailless & (t > (end - length * u(.22, .5))[:, None]), 0)
+        said = torch.where(headless | tailless, 0, said)
+        before = unit(self.noise.talk(b, m.human)) * .05 * 10 ** (u(-8, 2) / 20)[:, None]
+        x = x + before * (t < (end - length - u(.08, .4) * 16000)[:, None]) * (torch.rand(b, device=dev) < .3)[:, None]
+        after = unit(self.noise.talk(b, m.human)) * .05 * 10 ** (u(-10, 0) / 20)[:, None]
+        return x + after * (t > (end + u(.3, .8) * 16000)[:, None]) * (torch.rand(b, device=dev) < .2)[:, None], said
+
+    def others(self, b):
+        dev, m = self.dev, self.m
+        which, rate = torch.randint(0, m.negative.count, (b,), device=dev), uniform(b, .8, 1.27, dev)
+        end = SAMPLES - uniform(b, -.2, 1.4, dev) * 16000
+        x = m.negative.once(which, end - m.negative.length[which] / rate, rate, SAMPLES)
+        people = m.human.loop(torch.randint(0, m.human.count, (b,), device=dev), uniform(b, 0, 90000, dev), uniform(b, .8, 1.27, dev), SAMPLES)
+        people = people * (torch.rand(b, device=dev) > .2)[:, None]
+        return torch.where((torch.rand(b, device=dev) < .62)[:, None], x, people)
+
+    def draw(self, b):
+        dev, n = self.dev, int(b * .62)
+        x, said = self.phrases(n)
+        x = torch.cat([x, self.others(b - n)])
+        said = torch.cat([said, torch.zeros(b - n, WINDOWS, dtype=said.dtype, device=dev)])
+        x = rooms(equalise(x, 4.5, 8), .55)
+        steps = torch.tensor([40, 30, 25, 20, 17, 15, 12, 10, 7, 5, 2, -1.], device=dev)
+        chance = torch.tensor([.08, .08, .08, .12, .12, .14, .12, .1, .07, .05, .03, .01], device=dev)
+        snr = steps[torch.multinomial(chance, b, replacement=True)]
+        x = x + self.noise.take(b) * .05 * 10 ** (-snr / 20)[:, None] * (torch.rand(b, 1, device=dev) < .92)
+        peak = x.abs().amax(1, keepdim=True) + 1e-6
+        x = x / peak * 32767 * 10 ** (uniform(b, -34, -1, dev) / 20)[:, None]
+        x = x + torch.randn(b, SAMPLES, device=dev) * 10 ** uniform(b, -1, 1.2, dev)[:, None]
+        return x.round().clamp(-32768, 32767), said
+
+
+def warp(f: torch.Tensor) -> torch.Tensor:
+    """Other vocal tracts (frequency axis x 0.8-1.22), level tilt per band, a masked band: on features [b, t, 32]."""
+    b, dev = len(f), f.device
+    at = (torch.arange(32, device=dev)[None] * uniform(b, .8, 1.22, dev)[:, None]).clamp(max=31)
+    i = at.floor().long()
+    g = lambda k: f.gather(2, k[:, None].expand(-1, f.shape[1], -1))
+    moved = g(i) + (g((i + 1).clamp(max=31)) - g(i)) * (at - i)[:, None]
+    f = torch.where((torch.rand(b, device=dev) < .6)[:, None, None], moved, f)
+    f = f + torch.randn(b, 1, 32, device=dev) * .12 * (torch.rand(b, 1, 1, device=dev) < .5)
+    low, width = torch.randint(0, 29, (b, 1, 1), device=dev), torch.randint(0, 5, (b, 1, 1), device=dev)
+    band = torch.arange(32, device=dev)[None, None]
+    hide = (band >= low) & (band < low + width) & (torch.rand(b, 1, 1, device=dev) < .35)
+    return torch.where(hide, f.mean((1, 2), keepdim=True), f)
+
+
+def main() -> None:
+    p = argparse.ArgumentParser()
+    p.add_argument("--seconds", type=float, default=500)
+    p.add_argument("--out", type=Path, default=WORK / "run")
+    p.add_argument("--batch", type=int, default=640)
+    p.add_argument("--resume", type=Path)
+    p.add_argument("--rate", type=float, default=2e-3)
+    p.add_argument("--small", action="store_true")
+    a = p.parse_args()
+    dev = "cuda" if torch.cuda.is_available() else "cpu"
+    torch.manual_seed(0)
+    torch.backends.cudnn.allow_tf32 = torch.backends.cuda.matmul.allow_tf32 = True
+    torch.backends.cudnn.benchmark = dev == "cuda"
+    a.out.mkdir(parents=True, exist_ok=True)
+    if a.small:
+        a.batch, a.seconds = 12, 30
+    material = Material([WORK / "carry-a", WORK / "carry-b"], 1 if a.small else 3, dev, 60 if a.small else None, 2 if a.small else 16)
+    batches = Batches(material, dev, 128 if a.small else 3072)
+    mel, embedding, head = Mel().to(dev), Embedding().to(dev), Head(1 + len(WORDS) + len(COMMANDS)).to(dev)
+    if a.resume:
+        from_arrays(np.load(a.resume), embedding, head)
+    groups = [{"params": head.parameters(), "lr": a.rate}, {"params": embedding.parameters(), "lr": a.rate * .3}]
+    optimiser = torch.optim.AdamW(groups, weight_decay=1e-3)
+    began, step, running = time.time(), 0, np.zeros(3)
+    while (share := (time.time() - began) / a.seconds) < 1:
+        factor = min(1, (step + 1) / 300) * (.5 + .5 * math.cos(math.pi * share)) + .005
+        thaw = 1 if a.resume else min(1, max(0, (share - .05) / .05))
+        for group, rate in zip(optimiser.param_groups, (a.rate, a.rate * .3 * thaw)):
+            group["lr"] = rate * factor
+        with torch.no_grad():
+            x, said = batches.draw(a.batch)
+            features = warp(mel(x))
+        with torch.autocast(dev, torch.bfloat16, enabled=dev == "cuda"):
+            e = embedding(features)
+        windows = e.float().unfold(1, L.WINDOW_EMBEDDINGS, STRIDE).permute(0, 1, 3, 2).reshape(-1, L.WINDOW_EMBEDDINGS, L.EMBEDDING_SIZE)
+        none, joint = log_probabilities(head(windows).float(), len(WORDS))
+        scores, said = torch.cat([none[:, None], joint.flatten(1)], 1), said.reshape(-1)
+        use = said != IGNORE
+        chosen = scores[use].gather(1, said[use][:, None])[:, 0]
+        loss = -chosen.mean()
+        optimiser.zero_grad()
+        loss.backward()
+        torch.nn.utils.clip_grad_norm_([*head.parameters(), *embedding.parameters()], 2.)
+        optimiser.step()
+        step += 1
+        if step % 20 == 0:
+            guess = scores.argmax(1)
+            yes, no = said > 0, said == 0
+            now = np.array([loss.item(), (guess[yes] == said[yes]).float().mean().item(), (guess[no] == 0).float().mean().item()])
+            running = now if step == 20 else .9 * running + .1 * now
+        if step % 200 == 0 or a.small and step % 5 == 0:
+            print(f"step {step} {time.time() - began:.0f} s loss {running[0]:.3f} phrase {running[1]:.4f} none {running[2]:.4f}", flush=True)
+        if step % 1000 == 0:
+            np.savez(a.out / "weights.npz", **to_arrays(embedding, head))
+    np.savez(a.out / "weights.npz", **to_arrays(embedding, head))
+    print(f"finished: {step} steps of {a.batch} clips in {time.time() - began:.0f} s on {dev}")
+
+
+if __name__ == "__main__":
+    sys.exit(main())
