@@ -3,7 +3,10 @@
  * that a damaged record is told by the fact it was damaged in. Hostile input: no recursion, one pass.
  */
 
-export type Trouble = { /** Offset of the token that cannot stand there. */ at: number; entry: number | null };
+export type Trouble = {
+  /** Offset of the first character that cannot stand there. */ at: number;
+  entry: number | null;
+};
 
 const number = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const escaped = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
@@ -55,7 +58,7 @@ function take(reading: Reading): number {
 }
 
 function takeName(reading: Reading): number {
-  const length = stringAt(reading.text, reading.at);
+  const length = takeString(reading);
   reading.name = reading.text.slice(reading.at + 1, reading.at + length - 1);
   reading.next = "colon";
   return length;
@@ -71,22 +74,32 @@ function takeValue(reading: Reading): number {
     return 1;
   }
   reading.next = "afterValue";
-  if (char === '"') return stringAt(text, at);
-  const literal = literals.find((word) => text.startsWith(word, at));
-  return literal?.length ?? matchAt(number, text, at);
+  if (char === '"') return takeString(reading);
+  const literal = literals.find((word) => word.startsWith(char));
+  return literal ? takeLiteral(reading, literal) : matchAt(number, text, at);
 }
 
-/** Length of the string that begins here, quotes included; 0 where none does or it does not end. */
-function stringAt(text: string, from: number): number {
+function takeLiteral(reading: Reading, word: string): number {
+  let length = 0;
+  while (length < word.length && reading.text.charAt(reading.at + length) === word.charAt(length)) length++;
+  if (length === word.length) return length;
+  reading.at += length;
+  return 0;
+}
+
+/** A string, quotes included. Where it breaks off, `at` is left on the character that breaks it. */
+function takeString(reading: Reading): number {
+  const { text, at: from } = reading;
   if (text.charAt(from) !== '"') return 0;
   let at = from + 1;
   while (at < text.length) {
     const char = text.charAt(at);
     if (char === '"') return at + 1 - from;
     const length = char === "\\" ? matchAt(escaped, text, at) : Number(char >= " ");
-    if (length === 0) return 0;
+    if (length === 0) break;
     at += length;
   }
+  reading.at = at;
   return 0;
 }
 

@@ -1,9 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { inputFor } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
-import { headOf, headOfHeader, type LogEntry, makeClosing, newSigner, type Signer, signedMessage } from "../log";
+import { type LogEntry, makeClosing, newSigner } from "../log";
 import { type RecordFile, recordOf, recordText } from "./recordFile";
 import { live } from "./samples/lived";
+import { remade } from "./samples/remake";
 import { wholeSession } from "./samples/wholeSession";
 import { sealRecord } from "./sealRecord";
 import { summarise } from "./summarise";
@@ -28,25 +29,6 @@ const intactly = async (change: (copy: RecordFile) => unknown) => {
   return intact.ok ? "intact" : `${intact.code} at ${inWords(intact.at)}`;
 };
 const entryOf = (copy: RecordFile, n: number) => copy.entries[n - 1] as LogEntry;
-
-/** Makes chain, signatures, summary and seal anew over whatever the entries say now. */
-async function remade(copy: RecordFile, by: Signer | null): Promise<RecordFile> {
-  const sign = async (head: string, old: string | undefined) =>
-    by ? by.sign(signedMessage("head", head)) : (old ?? "00".repeat(64));
-  let head = headOfHeader(copy.header);
-  const signatures = [await sign(head, copy.signatures[0])];
-  const entries: LogEntry[] = [];
-  for (const [i, entry] of copy.entries.entries()) {
-    const linked = { ...entry, n: i + 1, prev: head };
-    head = headOf(head, linked);
-    entries.push(linked);
-    signatures.push(await sign(head, copy.signatures[i + 1]));
-  }
-  const forger = by ?? (await newSigner());
-  const summary = summarise(copy.header.input, entries);
-  const closing = await makeClosing({ entries, signatures, head }, summary, "2026-11-25T11:00:00.000+00:00", forger);
-  return { header: copy.header, entries, signatures, closing };
-}
 
 test("passes a record as it was sealed, and says by which key", async () => {
   const verdict = await verifyRecord(new TextEncoder().encode(text), { trusted: [signer.publicKey] });

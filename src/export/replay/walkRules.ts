@@ -1,15 +1,20 @@
 /** The walk: each step is the protocol's own, and what it does to the station is stated whole, deviations included. */
 import { eventHappened } from "../../../machines/session/answers";
-import { stepsDone } from "../../../machines/session/statements";
-import { flowHere, stepHere, stepsHere } from "../../session/world";
+import { hereEntered, stepsDone } from "../../../machines/session/statements";
+import { flowHere, indexHere, stepHere, stepsHere } from "../../session/world";
 import { breach, mustBegin, type Rule } from "./rule";
 
-const entersItsStep: Rule = ({ input, fact, before }) => {
+/** The step where the walk stands, with what stands in its way; or the one before it, read again. */
+const entersItsStep: Rule = ({ input, fact, before, rest }) => {
   if (fact.type !== "v1.StepEntered") return null;
-  const steps = fact.list === "flow" ? stepsHere(input, before) : input.protocol[fact.list];
-  if (fact.list === "flow" && flowHere(before) === null) return breach("step-differs", "a flow", "none");
-  const expected = steps[fact.index]?.id;
-  return expected === fact.step ? null : breach("step-differs", expected, fact.step);
+  const expected = hereEntered({ input, world: before });
+  const index = indexHere(before) - 1;
+  const earlier = stepsHere(input, before)[index];
+  const list = flowHere(before) ? "flow" : before.place?.list;
+  if (earlier && fact.step === earlier.id && fact.index === index && fact.list === list) return null;
+  const first = expected[0];
+  if (first?.type !== "v1.StepEntered" || first.step !== fact.step) return breach("step-differs", first, fact.step);
+  return mustBegin("step-differs", rest, expected);
 };
 
 /** Steps read together are stated together: what must follow the first of them includes the others. */

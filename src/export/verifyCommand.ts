@@ -1,0 +1,97 @@
+/** `gloveside verify RECORD.json`: prints the three verdicts apart. */
+import { readFile, stat } from "node:fs/promises";
+import { parseArgs } from "node:util";
+import { type PublicKey, PublicKey as PublicKeySchema } from "../log";
+import { mostBytes } from "./readRecord";
+import { type Fault, inWords, passes, type Verdict, whatItProves } from "./verdict";
+import { verifyRecord } from "./verifyRecord";
+
+const help = `gloveside verify RECORD.json [--trust KEY]... [--unfinished] [--json]
+
+Checks a record and says three things apart: whether it is intact, by which key it
+is signed, and whether all that it says follows from its facts when they are replayed.
+
+  --trust KEY    a device's public key that you trust, 64 hex digits; may be given again.
+                 Without it the key is named and not judged: compare it with your list.
+  --unfinished   take a record that is not sealed yet; facts may be missing at its end
+  --json         print the verdict as JSON
+  --help         print this
+
+Exit code 0: passed. 1: failed. 2: wrong usage, or a file that cannot be read.
+${whatItProves}
+`;
+
+/** @param out Takes text as it is; line ends are included. @returns the exit code. */
+export async function verify(argv: readonly string[], out: (text: string) => void): Promise<number> {
+  const wrong = (line: string): number => {
+    out(`${line} Try: gloveside verify --help\n`);
+    return 2;
+  };
+  const asked = readArguments(argv);
+  if (typeof asked === "string") return wrong(asked);
+  const { values, positionals } = asked;
+  if (values.help) {
+    out(help);
+    return 0;
+  }
+  const [path, ...more] = positionals;
+  if (path === undefined) return wrong("Which record? Give one file.");
+  if (more.length > 0) return wrong("One record at a time.");
+  const strange = values.trust?.find((key) => !PublicKeySchema.safeParse(key.toLowerCase()).success);
+  if (strange !== undefined) return wrong(`"${strange}" is not a public key of 64 hex digits.`);
+  const trusted = values.trust?.map((key): PublicKey => key.toLowerCase());
+
+  let bytes: Uint8Array;
+  try {
+    const { size } = await stat(path);
+    if (size > mostBytes) return wrong(`${path} has ${size} bytes; no record has more than ${mostBytes}.`);
+    bytes = await readFile(path);
+  } catch (error) {
+    return wrong(`${path} cannot be read (${(error as NodeJS.ErrnoException).code ?? "unknown trouble"}).`);
+  }
+  const options = { acceptUnfinished: values.unfinished ?? false, ...(trusted ? { trusted } : {}) };
+  const verdict = await verifyRecord(bytes, options);
+  out(values.json ? `${JSON.stringify({ passed: passes(verdict), ...verdict })}\n` : printed(verdict));
+  return passes(verdict) ? 0 : 1;
+}
+
+const options = {
+  trust: { type: "string", multiple: true },
+  unfinished: { type: "boolean" },
+  json: { type: "boolean" },
+  help: { type: "boolean", short: "h" },
+} as const;
+
+function readArguments(argv: readonly string[]) {
+  try {
+    return parseArgs({ args: [...argv], options, allowPositionals: true });
+  } catch (error) {
+    return `${(error as Error).message.split(". ")[0]}.`;
+  }
+}
+
+function printed({ intact, signedBy, follows, known }: Verdict): string {
+  const sealed = intact.ok && intact.sealed ? "sealed" : "not sealed: facts may be missing at the end";
+  const trust = { true: "a trusted key", false: "NOT a trusted key", null: "compare it with your list" };
+  const lines = [
+    `intact     ${intact.ok ? `yes: ${intact.entries} facts, ${sealed}` : failed(intact)}`,
+    signedBy.ok
+      ? `signed by  ${signedBy.fingerprint} (${trust[`${signedBy.trusted}`]})`
+      : `signed by  ${failed(signedBy)}`,
+    `follows    ${follows.ok ? "yes: every time, count, gate and the summary come out the same" : failed(follows)}`,
+    ...(known ? [`known      ${known.measured} measured, ${known.scanned} scanned, ${known.said} said`] : []),
+    whatItProves,
+  ];
+  return `${lines.join("\n")}\n`;
+}
+
+const failed = ({ code, at, expected, found }: Fault<string>): string =>
+  code === "not-checked"
+    ? "not checked: the record could not be read"
+    : `NO: ${code} at ${inWords(at)}; expected ${shortly(expected)}, found ${shortly(found)}`;
+
+/** One line, whatever a hostile file holds. */
+const shortly = (text: string): string => {
+  const line = text.replace(/\p{C}/gu, "?");
+  return line.length > 100 ? `${line.slice(0, 100)}…` : line;
+};
