@@ -18,7 +18,7 @@ export const LabelFacts = z.strictObject({
     .max(20)
     .refine((times) => new Set(times.map((time) => time.use)).size === times.length, "one contact time per use"),
   /** Past this without wetting again the surface counts as dry; null where the label does not say. */
-  reapplyWithinS: z.int().positive().max(86_400).nullable(),
+  reapplyWithinS: z.int().min(10).max(3600).nullable(),
   cleanFirst: z.boolean(),
   rinseAfter: z.boolean(),
   /** Days it may be used once opened; null where the label does not say. */
