@@ -5,8 +5,12 @@
 import type { LostBecause, SoundEvent } from "./vocabulary";
 
 export const silentLineMs = 2000;
-/** Chunks come unevenly; only more than this missing is called dropped. */
-const toleranceMs = 150;
+/**
+ * A busy page gets its chunks late and loses nothing. Only when even the promptest chunk of a window came later than the
+ * promptest of the window before, by more than any clock drifts in that time, has sound been lost.
+ */
+const windowMs = 5000;
+const toleranceMs = 40;
 
 export type LossEvent = Extract<SoundEvent, { type: "lost" | "back" | "dropped" }>;
 
@@ -14,16 +18,17 @@ export class LossWatch {
   readonly #rateHz: number;
   readonly #reasons = new Set<LostBecause>();
   #lastChunkMs: number;
-  /** The least lag of sound behind time seen so far, and what has been reported as missing since. */
-  #leastLagMs = Number.POSITIVE_INFINITY;
   #receivedMs = 0;
-  #reportedMs = 0;
+  #lostMs = 0;
   #nextFrame: number | null = null;
-  #skippedMs = 0;
+  #windowEndsMs: number;
+  #leastLagMs = Number.POSITIVE_INFINITY;
+  #leastLagBeforeMs = Number.POSITIVE_INFINITY;
 
   constructor(rateHz: number, nowMs: number) {
     this.#rateHz = rateHz;
     this.#lastChunkMs = nowMs;
+    this.#windowEndsMs = nowMs + windowMs;
   }
 
   get isLost(): boolean {
@@ -33,13 +38,11 @@ export class LossWatch {
   /** A chunk came: `firstFrame` is its place in the stream as the audio thread counts, `count` its samples. */
   chunk(nowMs: number, firstFrame: number, count: number): readonly LossEvent[] {
     this.#lastChunkMs = nowMs;
-    this.#receivedMs += (count * 1000) / this.#rateHz;
-    if (this.#nextFrame !== null && firstFrame > this.#nextFrame) {
-      this.#skippedMs += ((firstFrame - this.#nextFrame) * 1000) / this.#rateHz;
-    }
+    const skipped = this.#nextFrame === null ? 0 : Math.max(0, firstFrame - this.#nextFrame);
     this.#nextFrame = firstFrame + count;
+    this.#receivedMs += ((skipped + count) * 1000) / this.#rateHz;
     const found = this.#without("no-frames");
-    return this.isLost ? found : [...found, ...this.#dropped(nowMs)];
+    return [...found, ...this.#dropped((skipped * 1000) / this.#rateHz, true), ...this.#slipped(nowMs)];
   }
 
   /** Time passed. Call about twice a second. */
@@ -67,14 +70,20 @@ export class LossWatch {
     return wasLost && !this.isLost ? [{ type: "back" }] : [];
   }
 
-  /** Sound that lags further behind time than it once did is sound that was lost on the way. */
-  #dropped(nowMs: number): readonly LossEvent[] {
-    const lagMs = nowMs - this.#receivedMs;
-    this.#leastLagMs = Math.min(this.#leastLagMs, lagMs);
-    const missingMs = Math.max(lagMs - this.#leastLagMs, this.#skippedMs);
-    const lostMs = missingMs - this.#reportedMs;
-    if (lostMs < toleranceMs) return [];
-    this.#reportedMs = missingMs;
-    return [{ type: "dropped", lostMs, totalMs: missingMs }];
+  #dropped(lostMs: number, isHere: boolean): readonly LossEvent[] {
+    if (lostMs <= 0) return [];
+    this.#lostMs += lostMs;
+    return [{ type: "dropped", lostMs, totalMs: this.#lostMs, isHere }];
+  }
+
+  /** Sound that lags further behind time, window after window, was lost somewhere on the way. */
+  #slipped(nowMs: number): readonly LossEvent[] {
+    this.#leastLagMs = Math.min(this.#leastLagMs, nowMs - this.#receivedMs);
+    if (nowMs < this.#windowEndsMs) return [];
+    const slippedMs = this.#leastLagMs - this.#leastLagBeforeMs;
+    this.#leastLagBeforeMs = this.#leastLagMs;
+    this.#leastLagMs = Number.POSITIVE_INFINITY;
+    this.#windowEndsMs = nowMs + windowMs;
+    return slippedMs > toleranceMs ? this.#dropped(slippedMs, false) : [];
   }
 }

@@ -11,8 +11,8 @@ export type SoundEvent =
   | { readonly type: "sound"; readonly samples: Float32Array }
   /** About ten times a second. Linear, 0..1: root mean square and largest magnitude since the last. */
   | { readonly type: "level"; readonly rms: number; readonly peak: number }
-  /** Sound that never arrived: how much just now, and since opening. */
-  | { readonly type: "dropped"; readonly lostMs: number; readonly totalMs: number }
+  /** Sound that never arrived: how much, and how much since opening. `isHere`: what comes next does not join what came. */
+  | { readonly type: "dropped"; readonly lostMs: number; readonly totalMs: number; readonly isHere: boolean }
   | { readonly type: "lost"; readonly reason: LostBecause }
   | { readonly type: "back" }
   /** The last event: the recording has ended, or the source was closed. */

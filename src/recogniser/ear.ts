@@ -14,6 +14,8 @@ import { Resampler } from "./sound/resample";
 
 export interface EarOptions {
   readonly model: PhraseModel;
+  /** A net of this model that no other ear uses, to save making one. */
+  readonly net?: PhraseNet;
   /** The word this station answers to. */
   readonly address: AddressWord;
   /** Sampling rate of the sound that will come, 8000–96000. Default 16000. */
@@ -30,25 +32,21 @@ export class Ear {
   /** Where each of our commands stands among the model's outputs. */
   readonly #places: readonly number[];
   readonly #outputs: Float64Array;
-  readonly #silentSteps: number;
   readonly #scores = new Float64Array(commandIds.length);
   readonly #held = new Float32Array(4 * spanSamples);
   #heldCount = 0;
-  #isFilling = false;
-  /** Samples of sound, at 16 kHz, that lie before #held; silence played in at the start counts below zero. */
+  /** Samples of sound, at 16 kHz, that lie before #held. */
   #before = 0;
 
   /** Nothing is listened for until `allow`. */
-  constructor({ model, address, rateHz = sampleRateHz, settings }: EarOptions) {
-    this.#net = new PhraseNet(model);
+  constructor({ model, net, address, rateHz = sampleRateHz, settings }: EarOptions) {
+    this.#net = net ?? new PhraseNet(model);
     this.#outputs = new Float64Array(this.#net.commandCount);
     this.#addresses = model.file.outputs.addressWords;
     this.#places = commandIds.map((id) => model.file.outputs.commandIds.indexOf(id));
     this.#decision = new Decision(address, { ...settingsOf(model.file.decision), ...settings });
     this.#resampler = new Resampler(rateHz);
-    const { receptiveFrames, framesPerHop, windowEmbeddings } = model.file.stream;
-    this.#silentSteps = Math.ceil(receptiveFrames / framesPerHop) + windowEmbeddings;
-    this.#hearSilenceUntil(0);
+    this.#net.hearSilence();
   }
 
   get address(): AddressWord {
@@ -86,10 +84,10 @@ export class Ear {
   /** Sound was lost for `lostMs`: time goes on, and what was in the air before does not join what comes after. */
   gap(lostMs: number): void {
     const nowAt = this.#before + this.#heldCount + Math.round((lostMs * sampleRateHz) / 1000);
-    this.#net.reset();
+    this.#net.hearSilence();
     this.#decision.reset();
     this.#heldCount = 0;
-    this.#hearSilenceUntil(nowAt);
+    this.#before = nowAt;
   }
 
   #take(samples: Float32Array): readonly Heard[] {
@@ -107,7 +105,7 @@ export class Ear {
   #stepThrough(heard: Heard[]): void {
     let at = 0;
     for (; at + spanSamples <= this.#heldCount; at += stepSamples) {
-      if (!this.#net.step(this.#held, at) || this.#isFilling) continue;
+      if (!this.#net.step(this.#held, at)) continue;
       this.#net.probabilities(this.#addresses.indexOf(this.address), this.#outputs);
       for (const [c, place] of this.#places.entries()) this.#scores[c] = this.#outputs[place] ?? 0;
       const atMs = ((this.#before + at + spanSamples) * 1000) / sampleRateHz;
@@ -117,14 +115,5 @@ export class Ear {
     this.#held.copyWithin(0, at, this.#heldCount);
     this.#heldCount -= at;
     this.#before += at;
-  }
-
-  /** The net needs 2.9 s before it can say anything; silence before the first sound fills them. */
-  #hearSilenceUntil(sample: number): void {
-    const silence = new Float32Array(this.#silentSteps * stepSamples);
-    this.#before = sample - silence.length;
-    this.#isFilling = true;
-    this.#take(silence);
-    this.#isFilling = false;
   }
 }

@@ -145,7 +145,7 @@ describe("SpeechRecognition on our own engine", () => {
     const { source, ear, recognition } = await ready();
     recognition.start();
     source.say({ type: "opened", rateHz: 16_000, label: "script", processing: source.processing });
-    source.say({ type: "dropped", lostMs: 300, totalMs: 300 });
+    source.say({ type: "dropped", lostMs: 300, totalMs: 300, isHere: true });
     expect(ear.orders.at(-1)).toEqual({ type: "gap", lostMs: 300 });
   });
 

@@ -111,7 +111,7 @@ class Run implements EngineRun {
     if (this.#isOver) return;
     if (event.type === "opened") this.#begin(event.rateHz);
     else if (event.type === "sound") this.#hear(event.samples);
-    else if (event.type === "dropped") this.#parts.ear.tell({ type: "gap", lostMs: event.lostMs });
+    else if (event.type === "dropped" && event.isHere) this.#parts.ear.tell({ type: "gap", lostMs: event.lostMs });
     else if (event.type === "refused") this.#fail(errorFor[event.reason], event.message);
     else if (event.type === "lost") this.#fail("audio-capture", `the microphone is lost: ${event.reason}`);
     else if (event.type === "closed") this.#finish();

@@ -2,6 +2,7 @@
 import { Ear } from "../ear";
 import type { Heard } from "../heard";
 import type { PhraseModel } from "../network/loadModel";
+import { PhraseNet } from "../network/phraseNet";
 import type { EarOrder, EarReport } from "./port";
 import { sharedNowMs } from "./port";
 
@@ -10,6 +11,7 @@ const behindEveryMs = 5000;
 
 export class EarService {
   readonly #model: PhraseModel;
+  readonly #net: PhraseNet;
   readonly #report: (report: EarReport) => void;
   readonly #nowMs: () => number;
   #open: { readonly run: number; readonly ear: Ear } | null = null;
@@ -17,6 +19,8 @@ export class EarService {
 
   constructor(model: PhraseModel, report: (report: EarReport) => void, nowMs: () => number = sharedNowMs) {
     this.#model = model;
+    this.#net = new PhraseNet(model);
+    this.#net.hearSilence();
     this.#report = report;
     this.#nowMs = nowMs;
   }
@@ -24,7 +28,7 @@ export class EarService {
   /** Orders before the first "open" are passed over. */
   take(order: EarOrder): void {
     if (order.type === "open") {
-      const ear = new Ear({ model: this.#model, address: order.address, rateHz: order.rateHz });
+      const ear = new Ear({ model: this.#model, net: this.#net, address: order.address, rateHz: order.rateHz });
       ear.allow(order.permitted, order.refusable);
       this.#open = { run: order.run, ear };
       return;

@@ -16,7 +16,8 @@ export interface Stage {
   readonly positions: number;
   readonly channels: number;
   push(row: Float32Array): Float32Array | null;
-  reset(): void;
+  /** Rows taken since a fresh start, as far as it matters; what else a stage remembers lies in the workshop. */
+  seen: number;
 }
 
 function rectify(x: Float32Array): void {
@@ -33,13 +34,13 @@ export function alongPitch(shop: Workshop, positions: number, channels: number, 
   return {
     positions,
     channels: weights.outputs,
+    seen: 0,
     push(row) {
       padded.set(row, channels);
       shop.product(padded, channels, positions, weights, out);
       rectify(out);
       return out;
     },
-    reset() {},
   };
 }
 
@@ -47,23 +48,20 @@ export function alongPitch(shop: Workshop, positions: number, channels: number, 
 export function alongTime(shop: Workshop, positions: number, channels: number, weights: Weights, last = false): Stage {
   const held = shop.floats(positions * 3 * channels);
   const out = shop.floats(positions * weights.outputs);
-  let seen = 0;
   return {
     positions,
     channels: weights.outputs,
+    seen: 0,
     push(row) {
       for (let p = 0; p < positions; p++) {
         const at = p * 3 * channels;
         held.copyWithin(at, at + channels, at + 3 * channels);
         held.set(row.subarray(p * channels, (p + 1) * channels), at + 2 * channels);
       }
-      if (++seen < 3) return null;
+      if (++this.seen < 3) return null;
       shop.product(held, 3 * channels, positions, weights, out);
       if (!last) rectify(out);
       return out;
-    },
-    reset() {
-      seen = 0;
     },
   };
 }
@@ -74,14 +72,14 @@ export function acrossBoth(shop: Workshop, positions: number, weights: Weights):
   const windows = shop.floats(positions * 9);
   const out = shop.floats(positions * weights.outputs);
   const width = positions + 2;
-  let seen = 0;
   return {
     positions,
     channels: weights.outputs,
+    seen: 0,
     push(row) {
       held.copyWithin(0, width);
       held.set(row, 2 * width + 1);
-      if (++seen < 3) return null;
+      if (++this.seen < 3) return null;
       for (let p = 0; p < positions; p++) {
         for (let t = 0; t < 3; t++) windows.set(held.subarray(t * width + p, t * width + p + 3), p * 9 + t * 3);
       }
@@ -89,33 +87,26 @@ export function acrossBoth(shop: Workshop, positions: number, weights: Weights):
       rectify(out);
       return out;
     },
-    reset() {
-      seen = 0;
-      held.fill(0);
-    },
   };
 }
 
 /** The larger of each pair along pitch and, with `overTime`, of each pair of instants. */
 export function pool(shop: Workshop, positions: number, channels: number, overTime: boolean): Stage {
   const out = shop.floats((positions / 2) * channels);
-  let waiting = false;
   return {
     positions: positions / 2,
     channels,
+    seen: 0,
     push(row) {
+      const isSecond = overTime && this.seen++ % 2 === 1;
       for (let p = 0; p < positions / 2; p++) {
         for (let c = 0; c < channels; c++) {
           const i = p * channels + c;
           const best = Math.max(row[2 * p * channels + c] as number, row[(2 * p + 1) * channels + c] as number);
-          out[i] = waiting ? Math.max(best, out[i] as number) : best;
+          out[i] = isSecond ? Math.max(best, out[i] as number) : best;
         }
       }
-      if (overTime) waiting = !waiting;
-      return waiting ? null : out;
-    },
-    reset() {
-      waiting = false;
+      return isSecond || !overTime ? out : null;
     },
   };
 }

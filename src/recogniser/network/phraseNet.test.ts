@@ -82,6 +82,20 @@ describe.each([
     expect(Math.max(...errors)).toBeLessThan(1e-3);
   });
 
+  test("hears silence the second time as the first, whatever came between", () => {
+    const net = new PhraseNet(model, plain);
+    const out = new Float64Array(commandIds.length);
+    const oneStepAfterSilence = () => {
+      net.hearSilence();
+      net.step(samples, 20 * stepSamples);
+      net.probabilities(0, out);
+      return [...out];
+    };
+    const first = oneStepAfterSilence();
+    for (const n of steps) net.step(samples, n * stepSamples);
+    expect(oneStepAfterSilence()).toEqual(first);
+  });
+
   test("gives the same again after a reset", () => {
     const net = new PhraseNet(model, plain);
     const out = new Float64Array(commandIds.length);

@@ -3,7 +3,7 @@
  *
  *   sound ─▶ mel frames ─▶ convolutions ─▶ one embedding ─▶ two recurrent layers over the last 26 ─▶ outputs
  */
-import { MelFrames, melCount, rowsPerStep } from "../frontEnd/melFrames";
+import { MelFrames, melCount, rowsPerStep, spanSamples } from "../frontEnd/melFrames";
 import { type Stage, through } from "./convolutions";
 import { convolutionsOf } from "./convolutionsOf";
 import { GruLayer } from "./gru";
@@ -15,6 +15,14 @@ import { affineOf, denseOf, gruWeightsOf } from "./weightsOf";
 const skippedRows = 4;
 /** Bytes beside the weights: rows held between steps, states of the windows, rounding up. Some 400 kB are used. */
 const roomForRows = 1_000_000;
+
+/** Where in a stream a net is: what its stages have counted and the rows and states in its workshop. */
+interface Place {
+  readonly seen: readonly number[];
+  readonly rows: number;
+  readonly embeddings: number;
+  readonly memory: Uint8Array;
+}
 
 export class PhraseNet {
   readonly commandCount: number;
@@ -30,6 +38,8 @@ export class PhraseNet {
   readonly #logits: Float32Array;
   readonly #windows: number;
   readonly #addressCount: number;
+  readonly #fresh: Place;
+  #silent: Place | null = null;
   #rowsSeen = 0;
   #embeddingsSeen = 0;
 
@@ -50,6 +60,7 @@ export class PhraseNet {
     this.#logits = this.#shop.floats(this.#dense.outputs);
     this.#addressCount = outputs.addressWords.length;
     this.commandCount = outputs.commandIds.length;
+    this.#fresh = this.#place();
   }
 
   /** The last embedding, before the recurrent layers. For checking. */
@@ -60,11 +71,32 @@ export class PhraseNet {
     return this.#embeddingsSeen;
   }
 
-  /** Forgets all sound. */
+  /** Forgets all sound: the next step is the first of a stream. */
   reset(): void {
-    for (const stage of this.#convolutions) stage.reset();
-    this.#rowsSeen = 0;
-    this.#embeddingsSeen = 0;
+    this.#goTo(this.#fresh);
+  }
+
+  /** As if it had heard silence, long enough to answer at the next step. The silence is really heard only the first time. */
+  hearSilence(): void {
+    if (this.#silent === null) {
+      this.reset();
+      const silence = new Float32Array(spanSamples);
+      while (!this.step(silence, 0));
+      this.#silent = this.#place();
+    }
+    this.#goTo(this.#silent);
+  }
+
+  #place(): Place {
+    const seen = this.#convolutions.map((stage) => stage.seen);
+    return { seen, rows: this.#rowsSeen, embeddings: this.#embeddingsSeen, memory: this.#shop.keep() };
+  }
+
+  #goTo({ seen, rows, embeddings, memory }: Place): void {
+    for (const [n, stage] of this.#convolutions.entries()) stage.seen = seen[n] ?? 0;
+    this.#rowsSeen = rows;
+    this.#embeddingsSeen = embeddings;
+    this.#shop.restore(memory);
   }
 
   /**

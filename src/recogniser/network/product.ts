@@ -19,7 +19,9 @@ export interface Weights {
 export class Workshop {
   readonly #memory: ArrayBuffer;
   readonly #kernel: Kernel | null;
-  #used = 0;
+  /** Weights lie from the bottom up to here, rows and states from the top down to there. */
+  #low = 0;
+  #high: number;
 
   /**
    * @param bytes Room for everything that will be asked for.
@@ -28,31 +30,47 @@ export class Workshop {
   constructor(bytes: number, plain = false) {
     const compiled = plain ? null : compileKernel(bytes);
     this.#kernel = compiled?.kernel ?? null;
-    this.#memory = compiled?.memory ?? new ArrayBuffer(bytes);
+    this.#memory = compiled?.memory ?? new ArrayBuffer(roomFor(bytes / 4));
+    this.#high = this.#memory.byteLength;
   }
 
   get isFast(): boolean {
     return this.#kernel !== null;
   }
 
-  /** `length` zeros. Asking for more than there is room for is our own mistake: RangeError. */
+  /** `length` zeros for rows and states. Asking for more than there is room for is our own mistake: RangeError. */
   floats(length: number): Float32Array {
-    const array = new Float32Array(this.#memory, this.#used, length);
-    this.#used += Math.ceil((length * 4) / 16) * 16;
-    return array;
+    this.#high -= roomFor(length);
+    if (this.#high < this.#low) throw new RangeError("the workshop is too small");
+    return new Float32Array(this.#memory, this.#high, length);
+  }
+
+  /** A copy of all rows and states, to be put back with `restore`. */
+  keep(): Uint8Array {
+    return new Uint8Array(this.#memory, this.#high).slice();
+  }
+  restore(kept: Uint8Array): void {
+    new Uint8Array(this.#memory, this.#high).set(kept);
   }
 
   /** @param given outputs × inputs, row after row. */
   weights(outputs: number, inputs: number, given: ArrayLike<number>, bias: ArrayLike<number> | null): Weights {
     const full = Math.ceil(outputs / outputGroup) * outputGroup;
-    const weights = this.floats(full * inputs);
+    const weights = this.#fixed(full * inputs);
     for (let o = 0; o < outputs; o++) {
       const group = (o - (o % outputGroup)) * inputs + (o % outputGroup);
       for (let k = 0; k < inputs; k++) weights[group + k * outputGroup] = given[o * inputs + k] as number;
     }
-    const offsets = this.floats(full);
+    const offsets = this.#fixed(full);
     if (bias !== null) offsets.set(bias);
     return { inputs, outputs: full, weights, bias: offsets };
+  }
+
+  #fixed(length: number): Float32Array {
+    const at = this.#low;
+    this.#low += roomFor(length);
+    if (this.#high < this.#low) throw new RangeError("the workshop is too small");
+    return new Float32Array(this.#memory, at, length);
   }
 
   /** out[p·outputs + o] = bias[o] + Σ_k x[p·stride + k] · weight[o, k], for p in 0..positions−1. */
@@ -70,6 +88,9 @@ export class Workshop {
     }
   }
 }
+
+/** Bytes for so many floats, in whole vectors. */
+const roomFor = (floats: number) => Math.ceil(floats / 4) * 16;
 
 function plainBlock(
   block: number,
