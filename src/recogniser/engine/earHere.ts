@@ -15,7 +15,7 @@ export function earHere(loading: Promise<LoadedModel>): EarPort {
     if (!loaded.ok) return report({ type: "unusable", code: loaded.code, message: loaded.message });
     const { digest, descriptionDigest, file } = loaded.model;
     service = new EarService(loaded.model, report);
-    report({ type: "ready", digest, descriptionDigest, trained: file.trained });
+    report({ type: "ready", digest, descriptionDigest, trained: file.trained, isFast: service.isFast });
     for (const order of waiting.splice(0)) service.take(order);
   });
   return {

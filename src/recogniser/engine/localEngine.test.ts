@@ -44,7 +44,7 @@ function bench() {
 }
 async function ready() {
   const parts = bench();
-  parts.ear.report({ type: "ready", digest: "00", descriptionDigest: "11", trained: true });
+  parts.ear.report({ type: "ready", digest: "00", descriptionDigest: "11", trained: true, isFast: true });
   await settled();
   return parts;
 }
@@ -237,7 +237,7 @@ describe("the rules of the Web Speech API", () => {
     const { Recognition, ear } = bench();
     expect(await Recognition.available({ langs: ["en"], processLocally: true })).toBe("downloading");
     const installed = Recognition.install({ langs: ["en"] });
-    ear.report({ type: "ready", digest: "00", descriptionDigest: "11", trained: true });
+    ear.report({ type: "ready", digest: "00", descriptionDigest: "11", trained: true, isFast: true });
     expect(await installed).toBe(true);
   });
 

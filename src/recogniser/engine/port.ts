@@ -20,8 +20,16 @@ export type EarOrder =
   | { readonly type: "finish" };
 
 export type EarReport =
-  /** Digests of the binary and of the description, for the record; `trained` is false for a model made for checking. */
-  | { readonly type: "ready"; readonly digest: string; readonly descriptionDigest: string; readonly trained: boolean }
+  | {
+      readonly type: "ready";
+      /** Digests of the binary and of the description, for the record. */
+      readonly digest: string;
+      readonly descriptionDigest: string;
+      /** False for a model made for checking. */
+      readonly trained: boolean;
+      /** False where the page's policy or the device forbids WebAssembly: some seven times the work. */
+      readonly isFast: boolean;
+    }
   | { readonly type: "unusable"; readonly code: ModelErrorCode | "unreadable"; readonly message: string }
   | { readonly type: "heard"; readonly run: number; readonly heard: Heard }
   /** This device does not keep up: sound is answered so much later than it should be. */

@@ -25,6 +25,10 @@ export class EarService {
     this.#nowMs = nowMs;
   }
 
+  get isFast(): boolean {
+    return this.#net.isFast;
+  }
+
   /** Orders before the first "open" are passed over. */
   take(order: EarOrder): void {
     if (order.type === "open") {

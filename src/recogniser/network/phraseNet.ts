@@ -63,6 +63,10 @@ export class PhraseNet {
     this.#fresh = this.#place();
   }
 
+  /** Whether its sums run in WebAssembly. */
+  get isFast(): boolean {
+    return this.#shop.isFast;
+  }
   /** The last embedding, before the recurrent layers. For checking. */
   get embedding(): Float32Array {
     return this.#embedding;
