@@ -3,6 +3,8 @@
  * A temperature band and an F0 are different questions, and the band is asked first.
  */
 
+import { type Table7Row, table7 } from "./cdcTable7";
+
 export type Band = {
   readonly id: string;
   readonly lowC: number;
@@ -16,7 +18,6 @@ export type Band = {
 const minuteMs = 60_000;
 const htm = "EN 285 / HTM 01-01 Part C 2016";
 const small = "EN 13060 small sterilisers";
-const cdc = "CDC 2008 disinfection and sterilization guideline, Table 7";
 
 export const bands: readonly Band[] = [
   en("en-121", 121, 3, 15, htm),
@@ -26,11 +27,8 @@ export const bands: readonly Band[] = [
   en("small-121", 121, 4, 15, small),
   en("small-126", 126, 4, 10, small),
   en("small-134", 134, 4, 3, small),
-  exposure("cdc-gravity-121", 121, 30, `${cdc}, gravity, wrapped instruments`),
-  exposure("cdc-gravity-132", 132, 15, `${cdc}, gravity, wrapped instruments`),
-  exposure("cdc-gravity-textile-121", 121, 30, `${cdc}, gravity, textile packs`),
-  exposure("cdc-gravity-textile-132", 132, 25, `${cdc}, gravity, textile packs`),
-  exposure("cdc-prevacuum-132", 132, 4, `${cdc}, dynamic air removal, wrapped`),
+  { ...en("bowie-dick", 134, 3, 3.5, "Bowie-Dick test, as a maker's manual states"), status: "confirmed" },
+  ...table7.flatMap(exposures),
 ];
 
 export function bandById(id: string): Band | undefined {
@@ -52,6 +50,22 @@ function en(id: string, lowC: number, widthK: number, minutes: number, source: s
   return { id, lowC, highC: lowC + widthK, holdMs: minutes * minuteMs, source, status: "from memory" };
 }
 
-function exposure(id: string, lowC: number, minutes: number, source: string): Band {
-  return { id, lowC, highC: null, holdMs: minutes * minuteMs, source, status: "confirmed" };
+function exposures({ steriliser, item, at121Min, at132Min }: Table7Row): readonly Band[] {
+  const row = (lowC: number, minutes: number): Band => ({
+    id: `cdc-${steriliser}-${item}-${lowC}`,
+    lowC,
+    highC: null,
+    holdMs: minutes * minuteMs,
+    source: `CDC 2008 disinfection and sterilization guideline, Table 7: ${steriliser}, wrapped ${item}`,
+    status: "confirmed",
+  });
+  return [...(at121Min === null ? [] : [row(121, at121Min)]), row(132, at132Min)];
+}
+
+/** EN 13060 covers a chamber of up to 60 L that cannot take one module of 300 x 300 x 600 mm; EN 285 the larger. */
+export function standardFor(chamber: {
+  readonly litres: number;
+  readonly takesOneModule: boolean;
+}): "EN 13060" | "EN 285" {
+  return chamber.litres <= 60 && !chamber.takesOneModule ? "EN 13060" : "EN 285";
 }

@@ -1,7 +1,8 @@
 /** The verdict: the unbroken hold first, F0 only beside it, and no verdict made better by taking readings away. */
 import { fc, test as property } from "@fast-check/vitest";
 import { describe, expect, it, test } from "vitest";
-import { bandById, bands, inBand, showBand } from "./bands";
+import { bandById, bands, inBand, showBand, standardFor } from "./bands";
+import { table7 } from "./cdcTable7";
 import { findHold, lengthMs } from "./hold";
 import { judgeCycle, judgeHandEntry, sayVerdict } from "./judge";
 import { entryVerdict, SteriliserLogEntry } from "./logEntry";
@@ -85,13 +86,45 @@ describe("what must be held", () => {
     ["en-126", "126-129 °C for 10 min"],
     ["en-134", "134-137 °C for 3 min"],
     ["en-134-prion", "134-137 °C for 18 min"],
-    ["cdc-gravity-121", "121 °C or above for 30 min"],
-    ["cdc-gravity-132", "132 °C or above for 15 min"],
-    ["cdc-gravity-textile-121", "121 °C or above for 30 min"],
-    ["cdc-gravity-textile-132", "132 °C or above for 25 min"],
-    ["cdc-prevacuum-132", "132 °C or above for 4 min"],
+    ["bowie-dick", "134-137 °C for 3.5 min"],
+    ["cdc-gravity-instruments-121", "121 °C or above for 30 min"],
+    ["cdc-gravity-instruments-132", "132 °C or above for 15 min"],
+    ["cdc-gravity-textiles-121", "121 °C or above for 30 min"],
+    ["cdc-gravity-textiles-132", "132 °C or above for 25 min"],
+    ["cdc-gravity-utensils-121", "121 °C or above for 30 min"],
+    ["cdc-gravity-utensils-132", "132 °C or above for 15 min"],
+    ["cdc-prevacuum-instruments-132", "132 °C or above for 4 min"],
+    ["cdc-prevacuum-textiles-132", "132 °C or above for 4 min"],
+    ["cdc-prevacuum-utensils-132", "132 °C or above for 4 min"],
   ])("%s is %s", (id, words) => {
     expect(showBand(band(id))).toBe(words);
+  });
+
+  it("dries for the minutes of CDC 2008 Table 7", () => {
+    expect(table7.map((row) => row.dryingMin)).toEqual([
+      [15, 30],
+      [15, 15],
+      [15, 30],
+      [20, 30],
+      [5, 20],
+      [20, 20],
+    ]);
+    expect(bandById("cdc-prevacuum-instruments-121")).toBeUndefined(); // "not applicable" in the table
+  });
+
+  it("comes from EN 13060 up to 60 litres without room for a module, from EN 285 beyond", () => {
+    const standards = [
+      [18, false],
+      [60, false],
+      [60, true],
+      [61, false],
+    ] as const;
+    expect(standards.map(([litres, takesOneModule]) => standardFor({ litres, takesOneModule }))).toEqual([
+      "EN 13060",
+      "EN 13060",
+      "EN 285",
+      "EN 285",
+    ]);
   });
 });
 
