@@ -1,9 +1,10 @@
 /** The build: one page, everything from our own origin, and a service worker that keeps it all for working offline. */
+import { existsSync } from "node:fs";
 import react from "@vitejs/plugin-react";
 import { defineConfig, type Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { contentSecurityPolicy } from "./bin/headers.mjs";
-import { version } from "./package.json";
+import packageJson from "./package.json" with { type: "json" };
 
 /** In the built page only: the development server needs inline scripts. */
 const strictPolicy: Plugin = {
@@ -20,7 +21,11 @@ const strictPolicy: Plugin = {
 
 export default defineConfig({
   base: "./",
-  define: { "import.meta.env.APP_VERSION": JSON.stringify(version) },
+  define: {
+    "import.meta.env.APP_VERSION": JSON.stringify(packageJson.version),
+    // Rendered by the rehearsal; without it the page does not ask for a file that is not there.
+    "import.meta.env.HAS_PRACTICE": JSON.stringify(existsSync("public/practice/practice.json")),
+  },
   build: {
     target: "es2022",
     // The policy allows no data: addresses.

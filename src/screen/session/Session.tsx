@@ -5,6 +5,7 @@ import { useShared } from "../useModel";
 import { Clocks } from "./Clocks";
 import { Deck } from "./Deck";
 import { Everything } from "./Everything";
+import { MaySay } from "./MaySay";
 import { Now } from "./Now";
 import { Question } from "./Question";
 import styles from "./Session.module.css";
@@ -38,7 +39,10 @@ export function Session({ view }: { view: SessionView }) {
         {standing.question && <Question key={standing.question.kind} question={standing.question} view={view} />}
         {standing.now.kind === "atWork" && !standing.question && <WorkEvents view={view} />}
       </main>
-      <Clocks view={view} />
+      <aside className={styles.side} aria-label={words.session.clocks}>
+        <Clocks view={view} />
+        <MaySay view={view} />
+      </aside>
       <Talk view={view} />
       <Deck view={view} panel={panel} openPanel={setPanel} />
       {panel !== "none" && <Everything view={view} only={panel === "happened" ? "happens" : null} close={close} />}

@@ -102,6 +102,7 @@ export interface ScreenWords {
     | "nothingHeard"
     | "happened"
     | "everything"
+    | "maySay"
     | "keys"
     | "close"
     | "practice"

@@ -1,0 +1,37 @@
+/** Where the real things are wired: log, voice, ear, keys, service worker, screens. Read it to see the whole. */
+import "./jitless";
+import "@fontsource-variable/atkinson-hyperlegible-next/wght.css";
+import "../screen/tokens.css";
+import { StrictMode } from "react";
+import { createRoot } from "react-dom/client";
+import { workerEar } from "../recogniser/engine/workerEar";
+import { Screen } from "../screen/Screen";
+import { createApp } from "./app";
+import { deviceMemory } from "./deviceMemory";
+import { createHearing } from "./wireHearing";
+import { wireKeys } from "./wireKeys";
+import { deviceLog } from "./wireLog";
+import { wireOffline } from "./wireOffline";
+import { wireVoice } from "./wireVoice";
+
+const base = new URL("./", document.baseURI).href;
+const place = document.getElementById("app");
+if (!place) throw new Error("the page has no place for the app");
+
+const offline = wireOffline();
+const [log, voice] = await Promise.all([deviceLog(), wireVoice(base, "en")]);
+const app = await createApp({
+  log,
+  voice,
+  hearing: createHearing(workerEar(new URL("voice/", base))),
+  memory: deviceMemory(localStorage, sessionStorage),
+  base,
+  update: offline.update,
+});
+offline.onState(app.setOffline);
+wireKeys(app);
+createRoot(place).render(
+  <StrictMode>
+    <Screen model={app} />
+  </StrictMode>,
+);

@@ -1,0 +1,170 @@
+/**
+ * One session, wired: the companion with its pen, its voice, its ear and the clocks. What changed goes to the screen;
+ * the close is sealed. Nothing is decided here.
+ */
+import type { SessionState } from "../../machines/session/decide";
+import type { SessionEvent, Way } from "../../machines/session/vocabulary";
+import { bookFor } from "../announcements/phrasebooks";
+import type { Voice } from "../announcements/voice";
+import { sealRecord } from "../export";
+import { meaning } from "../intent/meaning";
+import type { CommandId } from "../intent/phrases";
+import { type Writer, wallTime } from "../log";
+import type { SoundSource } from "../microphone";
+import type { Notice, RecordView, Sealing, SessionView } from "../screen/model";
+import { noticeAfter } from "../screen/session/notice";
+import type { KeepTrouble } from "../session/keeper";
+import { todayIn } from "./calendar";
+import { createCompanion } from "./companion";
+import { keepAwake } from "./device";
+import type { Hearing } from "./wireHearing";
+import { type Log, penOf } from "./wireLog";
+
+export interface SessionParts {
+  readonly state: SessionState;
+  readonly writer: Writer;
+  readonly log: Log;
+  readonly voice: Voice;
+  readonly hearing: Hearing;
+  readonly source: SoundSource;
+  readonly isPractice: boolean;
+  readonly letterKeys: boolean;
+  readonly show: (view: SessionView | RecordView) => void;
+  readonly closed: (state: SessionState) => void;
+}
+
+export interface RunningSession {
+  /** Null when its first fact is on disk, or why it is not; then it must be ended. */
+  readonly started: Promise<KeepTrouble | null>;
+  tell(event: SessionEvent, way: Way): void;
+  command(command: CommandId, way: Way): void;
+  /** Text of the sealed record; null before. */
+  readonly recordText: string | null;
+  readonly session: string;
+  end(): Promise<void>;
+}
+
+const tickMs = 1_000;
+/** The companion's own words ring on in the room for a while; what the microphone hears of them is nobody's talk. */
+const ringsOnMs = 400;
+
+export function runSession(parts: SessionParts): RunningSession {
+  const { state, writer, log, voice, hearing, isPractice, letterKeys, show } = parts;
+  const { input } = state.context;
+  const companion = createCompanion({ state, pen: penOf(writer), voice });
+  const book = bookFor(input.language);
+  let notice: Notice | null = null;
+  let sealing: Sealing | null = null;
+  let recordText: string | null = null;
+  let ownVoiceUntilMs = 0;
+
+  const draw = (): void => {
+    if (sealing) show({ at: "record", state: companion.state, sealing, isPractice });
+    else showSession();
+  };
+  const showSession = (): void =>
+    show({
+      at: "session",
+      state: companion.state,
+      speaking: companion.speaking,
+      lastHeard: companion.lastHeard?.command ?? null,
+      listenedFor: companion.listenedFor,
+      notice,
+      ear: hearing.condition.now,
+      isPractice,
+      letterKeys,
+    });
+
+  const seal = async (): Promise<void> => {
+    sealing = { step: "sealing" };
+    draw();
+    const sealed = await sealRecord(log.journal, writer, log.signer, wallTime(Date.now()));
+    sealing = sealed.ok ? { step: "sealed", record: sealed.record } : { step: "failed", message: sealed.message };
+    recordText = sealed.ok ? sealed.text : null;
+    draw();
+  };
+
+  const stops = [
+    companion.onChange(() => {
+      hearing.allow(companion.listenedFor);
+      draw();
+    }),
+    companion.onMoment((moment) => {
+      notice = noticeAfter(book, moment, notice);
+      if (!moment.kept || !moment.facts.some((fact) => fact.type === "v1.SessionClosed")) return;
+      parts.closed(moment.after);
+      stopListening();
+      void seal();
+    }),
+    voice.onStarted(() => {
+      ownVoiceUntilMs = Number.POSITIVE_INFINITY;
+    }),
+    voice.onEnded(() => {
+      ownVoiceUntilMs = performance.now() + ringsOnMs;
+    }),
+    hearing.condition.subscribe(draw),
+    keepAwake(),
+    ticking(() => {
+      const reading = { monoMs: performance.now(), wallMs: Date.now() };
+      void companion.tick(reading, todayIn(input.zone, reading.wallMs));
+    }),
+  ];
+
+  const stopListening = (): void => hearing.stop();
+  const byApp = { by: "app" } as const;
+  hearing.allow(companion.listenedFor);
+
+  /** A session killed between its close and its seal is sealed now; any other begins, or goes on. */
+  const start = async (): Promise<KeepTrouble | null> => {
+    const { world } = state.context;
+    if (world.phase === "closed") {
+      await seal();
+      return null;
+    }
+    const begun = world.count === 0;
+    const moment = await (begun ? companion.begin(todayIn(input.zone, Date.now())) : companion.reopen());
+    if (begun && !moment.kept) return moment.trouble;
+    hearing.listen(parts.source, input.address, {
+      heard: (heard) => void companion.hear(heard),
+      talk: (isOn) => {
+        if (!isOn || performance.now() > ownVoiceUntilMs) companion.talk(isOn);
+      },
+      lost: () => void companion.tell({ type: "ear.lost" }, byApp),
+      back: () => void companion.tell({ type: "ear.back" }, byApp),
+    });
+    draw();
+    return null;
+  };
+
+  return {
+    started: start(),
+    session: writer.session,
+    get recordText() {
+      return recordText;
+    },
+    tell: (event, way) => void companion.tell(event, way),
+    command(command, way) {
+      const wish = meaning[command];
+      if (wish.type === "voice.louder" || wish.type === "voice.quieter") {
+        voice.changeVolume(wish.type === "voice.louder" ? "louder" : "quieter");
+        voice.cue("heard");
+      } else void companion.tell(wish, way);
+    },
+    async end() {
+      for (const stop of stops) stop();
+      stopListening();
+      voice.stop();
+      await writer.release();
+    },
+  };
+}
+
+/** Once a second, and at once when the page is looked at again. @returns stops it. */
+function ticking(tick: () => void): () => void {
+  const id = setInterval(tick, tickMs);
+  document.addEventListener("visibilitychange", tick);
+  return () => {
+    clearInterval(id);
+    document.removeEventListener("visibilitychange", tick);
+  };
+}

@@ -1,0 +1,165 @@
+/**
+ * Microphone or recording into the recogniser. The listening chart decides when to open, to try again and to call the
+ * ear lost; here its orders are carried out, and what is heard is handed on.
+ */
+import { decideListening, type ListeningState, startListening } from "../../machines/listening/decide";
+import type { ListeningEvent, ListeningOrder, LostBecause } from "../../machines/listening/vocabulary";
+import type { AddressWord, CommandId } from "../intent/phrases";
+import { onMicrophonesChanged, type SoundEvent, type SoundSource } from "../microphone";
+import { LocalEngine } from "../recogniser/engine/localEngine";
+import type { EarPort } from "../recogniser/engine/port";
+import type { Heard } from "../recogniser/heard";
+import type { EngineEvent, EngineRun } from "../recogniser/webSpeech/engine";
+import type { EarCondition } from "../screen/model";
+import { type Watched, watchedValue } from "./watchedValue";
+
+/** Who is told what is heard and how the ear is. */
+export interface HearingListener {
+  heard(heard: Heard): void;
+  talk(isOn: boolean): void;
+  lost(because: LostBecause): void;
+  back(): void;
+}
+
+export interface Hearing {
+  readonly condition: Watched<EarCondition>;
+  /** Root mean square, 0..1, ten times a second. */
+  readonly level: Watched<number>;
+  /** SHA-256 of the phrase model once it is loaded; null where it cannot be used. */
+  readonly model: Promise<string | null>;
+  /** Opens the source for this listener; what listened before is let go. */
+  listen(source: SoundSource, address: AddressWord, listener: HearingListener): void;
+  /** Tries the same source again now. */
+  retry(): void;
+  stop(): void;
+  allow(commands: ReadonlySet<CommandId>): void;
+}
+
+const tickMs = 500;
+const nobody: HearingListener = { heard: () => {}, talk: () => {}, lost: () => {}, back: () => {} };
+
+export function createHearing(ear: EarPort): Hearing {
+  const condition = watchedValue<EarCondition>("off");
+  const level = watchedValue(0);
+  let state: ListeningState = startListening();
+  let listener = nobody;
+  let source: SoundSource | null = null;
+  let run: EngineRun | null = null;
+  let allowed: readonly CommandId[] = [];
+
+  const model = new Promise<string | null>((settle) => {
+    ear.onReport((report) => {
+      if (report.type === "ready") settle(report.digest);
+      if (report.type === "unusable") settle(null);
+    });
+  });
+
+  const toChart = (event: ListeningEvent): void => {
+    const { next, orders } = decideListening(state, event);
+    state = next;
+    if (condition.now !== conditionOf(next)) condition.set(conditionOf(next));
+    for (const order of orders) carryOut(order);
+  };
+
+  const carryOut = (order: ListeningOrder): void => {
+    if (order.type === "microphone.open") open();
+    else if (order.type === "microphone.close") close();
+    else if (order.type === "ear.lost") listener.lost(order.reason);
+    else listener.back();
+  };
+
+  /** What the source says passes by here on its way to the engine. */
+  const observe = (event: SoundEvent): void => {
+    if (event.type === "level") level.set(event.rms);
+    else if (event.type === "opened") toChart({ type: "microphone.opened" });
+    else if (event.type === "refused") toChart({ type: "microphone.refused", reason: event.reason });
+    else if (event.type === "lost") toChart({ type: "microphone.lost", reason: event.reason });
+    if (event.type === "lost" || event.type === "closed") level.set(0);
+  };
+  const tapped: SoundSource = {
+    open(track, listen) {
+      if (!source) return { close: () => undefined };
+      return source.open(track, (event) => {
+        listen(event);
+        observe(event);
+      });
+    },
+  };
+  const engine = new LocalEngine({ source: tapped, ear, address: "station" });
+
+  const take = (event: EngineEvent): void => {
+    if (event.type === "heard") {
+      if (event.heard.kind === "understood") toChart({ type: "phrase.understood" });
+      if (event.heard.kind === "unsure") toChart({ type: "phrase.unsure", candidates: event.heard.candidates });
+      listener.heard(event.heard);
+    } else if (event.type === "speechstart") {
+      toChart({ type: "sound.started" });
+      listener.talk(true);
+    } else if (event.type === "speechend") {
+      toChart({ type: "sound.ended" });
+      listener.talk(false);
+    } else if (event.type === "failed" && event.error === "service-not-allowed") {
+      toChart({ type: "microphone.lost", reason: "recogniser" });
+    }
+  };
+
+  function open(): void {
+    run?.abort();
+    const opened: EngineRun = engine.open({ lang: "en", continuous: true, track: null }, (event) => {
+      if (run === opened) take(event);
+    });
+    run = opened;
+    run.allow(allowed);
+  }
+
+  function close(): void {
+    run?.abort();
+    run = null;
+    level.set(0);
+  }
+
+  let lastMs = performance.now();
+  setInterval(() => {
+    const nowMs = performance.now();
+    toChart({ type: "time.witnessed", elapsedMs: nowMs - lastMs });
+    lastMs = nowMs;
+  }, tickMs);
+  onMicrophonesChanged(() => {
+    if (condition.now === "none" || condition.now === "lost") toChart({ type: "listen.start" });
+  });
+
+  return {
+    condition,
+    level,
+    model,
+    listen(next, address, told) {
+      toChart({ type: "listen.stop" });
+      source = next;
+      listener = told;
+      engine.address = address;
+      toChart({ type: "listen.start" });
+    },
+    retry: () => toChart({ type: "listen.start" }),
+    stop() {
+      toChart({ type: "listen.stop" });
+      listener = nobody;
+    },
+    allow(commands) {
+      const next = [...commands];
+      if (next.length === allowed.length && next.every((command, at) => command === allowed[at])) return;
+      allowed = next;
+      run?.allow(allowed);
+    },
+  };
+}
+
+/** How the ear is, as the screen says it. */
+function conditionOf(state: ListeningState): EarCondition {
+  if (state.matches("asleep")) return "off";
+  if (state.matches("opening")) return "asking";
+  if (state.matches("listening")) return "on";
+  const { lostBecause } = state.context;
+  if (lostBecause === "denied") return "denied";
+  if (lostBecause === "recogniser") return "noModel";
+  return lostBecause === "no-device" || lostBecause === "unsupported" ? "none" : "lost";
+}

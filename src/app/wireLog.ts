@@ -1,0 +1,81 @@
+/** The log of this device: its key, its journal, and the pen that writes one session's facts with their stamp. */
+import { currentRules } from "../export";
+import {
+  asHeader,
+  deviceSigner,
+  type Header,
+  indexedDbJournal,
+  type Journal,
+  type JournalTrouble,
+  knownBy,
+  memoryJournal,
+  newSigner,
+  type Signer,
+  uuidv7,
+  type Writer,
+  wallTime,
+} from "../log";
+import type { Pen } from "../session/keeper";
+import type { SessionInput } from "../session/sessionInput";
+
+export interface Log {
+  readonly journal: Journal;
+  readonly signer: Signer;
+}
+
+export type OpenedLog = { ok: true; log: Log } | { ok: false; why: "noSigning" | "noStore" };
+
+/** Without a key that signs and a store that keeps, nothing may begin. */
+export async function deviceLog(): Promise<OpenedLog> {
+  try {
+    await newSigner();
+  } catch {
+    return { ok: false, why: "noSigning" };
+  }
+  try {
+    const signer = await deviceSigner();
+    const journal = indexedDbJournal(signer);
+    const readable = await journal.unfinished();
+    return readable.ok ? { ok: true, log: { journal, signer } } : { ok: false, why: "noStore" };
+  } catch {
+    return { ok: false, why: "noStore" };
+  }
+}
+
+/** For practice: a key and a journal that end with the page. */
+export async function practiceLog(): Promise<Log> {
+  const signer = await newSigner();
+  return { journal: memoryJournal(signer), signer };
+}
+
+/** One page life: its monotonic time cannot be compared with another's. */
+const life = uuidv7();
+
+export const penOf = (writer: Writer): Pen => ({
+  async append(facts, way) {
+    const at = wallTime(Date.now());
+    const monoMs = Math.round(performance.now());
+    const written = await writer.append(facts, { at, monoMs, life, way, known: knownBy(way) });
+    return written.ok ? { ok: true } : written;
+  },
+});
+
+/** The header of a new session: chained to the station's last one, so that a missing session shows. */
+export async function headerFor(
+  log: Log,
+  input: SessionInput,
+  phraseModel: string | null,
+): Promise<{ ok: true; header: Header } | JournalTrouble> {
+  const last = await log.journal.lastHead(input.station);
+  if (!last.ok) return last;
+  const header = asHeader({
+    session: uuidv7(),
+    input,
+    rules: currentRules,
+    phraseModel,
+    appVersion: import.meta.env.APP_VERSION,
+    device: log.signer.publicKey,
+    previousHead: last.head,
+  });
+  return { ok: true, header };
+}
