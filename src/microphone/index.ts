@@ -3,5 +3,6 @@
 export { type Microphone, microphones, onMicrophonesChanged } from "./devices";
 export { type Level, LevelMeter, type SoundCheck, soundCheck } from "./level";
 export { type MicrophoneOptions, microphone, untouched } from "./microphone";
+export { observed } from "./observed";
 export { type Pace, type Recording, realPace, recordingSource } from "./recording";
 export type { LostBecause, OpenSound, Processing, RefusedBecause, SoundEvent, SoundSource } from "./vocabulary";

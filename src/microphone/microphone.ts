@@ -5,7 +5,7 @@
 import captureUrl from "./capture.worklet?worker&url";
 import { LevelMeter } from "./level";
 import { LossWatch } from "./loss";
-import type { OpenSound, Processing, RefusedBecause, SoundEvent, SoundSource } from "./vocabulary";
+import type { Processing, RefusedBecause, SoundEvent, SoundSource } from "./vocabulary";
 
 /** The sound as it is: processing made for telephone calls pumps with a machine's buzz and cuts first syllables. */
 export const untouched = { echoCancellation: false, noiseSuppression: false, autoGainControl: false } as const;
@@ -24,24 +24,17 @@ export function microphone(options: MicrophoneOptions = {}): SoundSource {
       const tell = (event: SoundEvent) => {
         if (!closing.signal.aborted) listen(event);
       };
+      const close = () => {
+        if (closing.signal.aborted) return;
+        closing.abort();
+        queueMicrotask(() => listen({ type: "closed" }));
+      };
       capture(track, options, tell, closing.signal).catch((error: unknown) => {
-        tell({
-          type: "refused",
-          reason: reasonOf(error),
-          message: error instanceof Error ? error.message : String(error),
-        });
+        const message = error instanceof Error ? error.message : String(error);
+        tell({ type: "refused", reason: reasonOf(error), message });
+        close();
       });
-      return closer(closing, listen);
-    },
-  };
-}
-
-function closer(closing: AbortController, listen: (event: SoundEvent) => void): OpenSound {
-  return {
-    close() {
-      if (closing.signal.aborted) return;
-      closing.abort();
-      queueMicrotask(() => listen({ type: "closed" }));
+      return { close };
     },
   };
 }
@@ -52,22 +45,20 @@ async function capture(
   tell: (event: SoundEvent) => void,
   signal: AbortSignal,
 ): Promise<void> {
-  if (navigator.mediaDevices === undefined)
-    throw new DOMException("no microphone in an insecure page", "NotSupportedError");
+  const devices = navigator.mediaDevices as MediaDevices | undefined;
+  if (devices === undefined) throw new DOMException("no microphone in an insecure page", "NotSupportedError");
   const device = deviceId === undefined ? {} : { deviceId: { exact: deviceId } };
   const wanted = { audio: { ...processing, ...device, channelCount: 1 } };
-  const stream = given ? new MediaStream([given]) : await navigator.mediaDevices.getUserMedia(wanted);
+  const stream = given ? new MediaStream([given]) : await devices.getUserMedia(wanted);
   const track = stream.getAudioTracks()[0];
   if (track === undefined) throw new DOMException("the stream has no sound", "NotFoundError");
   const release = () => {
     if (given === null) track.stop();
   };
   if (signal.aborted) return release();
+  signal.addEventListener("abort", release);
   const context = new AudioContext({ latencyHint: "interactive" });
-  signal.addEventListener("abort", () => {
-    release();
-    void context.close();
-  });
+  signal.addEventListener("abort", () => void context.close());
   await context.audioWorklet.addModule(captureUrl);
   if (signal.aborted) return;
   const node = new AudioWorkletNode(context, "capture", { numberOfOutputs: 1, outputChannelCount: [1] });

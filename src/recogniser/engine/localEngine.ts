@@ -3,16 +3,13 @@
  * One run at a time; the ear stays loaded from one to the next.
  */
 
-import { type AddressWord, type CommandId, commandIds } from "../../intent/phrases";
-import type { OpenSound, RefusedBecause, SoundEvent, SoundSource } from "../../microphone/vocabulary";
-import { SoundActivity } from "../soundActivity";
+import type { AddressWord } from "../../intent/phrases";
+import type { SoundSource } from "../../microphone/vocabulary";
 import type { Engine, EngineEvent, EngineOptions, EngineRun } from "../webSpeech/engine";
 import { isEnglish } from "../webSpeech/languages";
 import type { AvailabilityStatus } from "../webSpeech/vocabulary";
-import { type EarPort, type EarReport, sharedNowMs } from "./port";
-
-/** When one answer is wanted and nothing is said for this long, that is an error. Our own choice; the draft gives none. */
-const patienceMs = 8000;
+import type { EarPort } from "./port";
+import { Run } from "./run";
 
 export interface LocalEngineOptions {
   readonly source: SoundSource;
@@ -63,116 +60,3 @@ export class LocalEngine implements Engine {
     return new Run({ run: ++this.#runs, source, ear, address: () => this.#address, options, listen });
   }
 }
-
-interface RunParts {
-  readonly run: number;
-  readonly source: SoundSource;
-  readonly ear: EarPort;
-  readonly address: () => AddressWord;
-  readonly options: EngineOptions;
-  readonly listen: (event: EngineEvent) => void;
-}
-
-class Run implements EngineRun {
-  readonly #parts: RunParts;
-  readonly #sound: OpenSound;
-  readonly #stopReports: () => void;
-  #activity: SoundActivity | null = null;
-  #rateHz = 0;
-  #soundMs = 0;
-  #hasHeardSound = false;
-  #permitted: readonly CommandId[] = commandIds;
-  #refusable: readonly CommandId[] = [];
-  #isOver = false;
-
-  constructor(parts: RunParts) {
-    this.#parts = parts;
-    this.#stopReports = parts.ear.onReport((report) => this.#takeReport(report));
-    this.#sound = parts.source.open(parts.options.track, (event) => this.#takeSound(event));
-  }
-
-  stop(): void {
-    this.#sound.close();
-  }
-
-  abort(): void {
-    this.#sound.close();
-    queueMicrotask(() => this.#end());
-  }
-
-  allow(permitted: Iterable<CommandId>, refusable: Iterable<CommandId> = []): void {
-    this.#permitted = [...permitted];
-    this.#refusable = [...refusable];
-    if (this.#rateHz > 0)
-      this.#parts.ear.tell({ type: "allow", permitted: this.#permitted, refusable: this.#refusable });
-  }
-
-  #takeSound(event: SoundEvent): void {
-    if (this.#isOver) return;
-    if (event.type === "opened") this.#begin(event.rateHz);
-    else if (event.type === "sound") this.#hear(event.samples);
-    else if (event.type === "dropped" && event.isHere) this.#parts.ear.tell({ type: "gap", lostMs: event.lostMs });
-    else if (event.type === "refused") this.#fail(errorFor[event.reason], event.message);
-    else if (event.type === "lost") this.#fail("audio-capture", `the microphone is lost: ${event.reason}`);
-    else if (event.type === "closed") this.#finish();
-  }
-
-  #begin(rateHz: number): void {
-    const { run, ear, address, listen } = this.#parts;
-    this.#rateHz = rateHz;
-    this.#activity = new SoundActivity(rateHz);
-    ear.tell({ type: "open", run, rateHz, address: address(), permitted: this.#permitted, refusable: this.#refusable });
-    listen({ type: "start" });
-    listen({ type: "audiostart" });
-  }
-
-  #hear(samples: Float32Array): void {
-    for (const type of this.#activity?.take(samples) ?? []) {
-      this.#hasHeardSound = true;
-      this.#parts.listen({ type });
-    }
-    this.#soundMs += (samples.length * 1000) / this.#rateHz;
-    this.#parts.ear.tell({ type: "sound", samples, sentAtMs: sharedNowMs() });
-    const hasPatience = this.#parts.options.continuous || this.#hasHeardSound || this.#soundMs < patienceMs;
-    if (!hasPatience) this.#fail("no-speech", "nothing was said");
-  }
-
-  /** No more sound comes; the ear may still have something to say. */
-  #finish(): void {
-    if (this.#rateHz === 0) this.#end();
-    else {
-      this.#parts.listen({ type: "audioend" });
-      this.#parts.ear.tell({ type: "finish" });
-    }
-  }
-
-  #takeReport(report: EarReport): void {
-    if (this.#isOver) return;
-    if (report.type === "unusable") this.#fail("service-not-allowed", report.message);
-    else if ("run" in report && report.run === this.#parts.run) {
-      if (report.type === "heard") this.#parts.listen({ type: "heard", heard: report.heard });
-      if (report.type === "finished") this.#end();
-    }
-  }
-
-  #fail(error: (EngineEvent & { type: "failed" })["error"], message: string): void {
-    this.#sound.close();
-    this.#parts.listen({ type: "failed", error, message });
-    this.#end();
-  }
-
-  #end(): void {
-    if (this.#isOver) return;
-    this.#isOver = true;
-    this.#stopReports();
-    this.#parts.listen({ type: "ended" });
-  }
-}
-
-const errorFor: Readonly<Record<RefusedBecause, "not-allowed" | "audio-capture">> = {
-  denied: "not-allowed",
-  "no-device": "audio-capture",
-  busy: "audio-capture",
-  unsupported: "audio-capture",
-  failed: "audio-capture",
-};

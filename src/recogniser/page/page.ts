@@ -1,7 +1,6 @@
 /** The ear alone: microphone, worker, SpeechRecognition, and a list of what was heard. For trying and for measuring. */
 import { type AddressWord, addressWords, type CommandId, commandIds } from "../../intent/phrases";
-import { microphone } from "../../microphone";
-import type { SoundEvent } from "../../microphone/vocabulary";
+import { microphone, observed } from "../../microphone";
 import { LocalEngine } from "../engine/localEngine";
 import { workerEar } from "../engine/workerEar";
 import { speechRecognitionOn } from "../webSpeech";
@@ -22,17 +21,10 @@ const list = (entry: object) => {
 };
 
 const mic = microphone({ processing: { echoCancellation: isOn, noiseSuppression: isOn, autoGainControl: isOn } });
-const watch = (event: SoundEvent) => {
+const source = observed(mic, (event) => {
   if (event.type === "level") part<HTMLMeterElement>("level").value = 20 * Math.log10(Math.max(event.rms, 1e-4));
   else if (event.type !== "sound") list({ microphone: event });
-};
-const source: typeof mic = {
-  open: (track, listen) =>
-    mic.open(track, (event) => {
-      watch(event);
-      listen(event);
-    }),
-};
+});
 
 const ear = workerEar(new URL("./voice/", document.baseURI));
 ear.onReport((report) => {
