@@ -19,6 +19,7 @@ const root = fileURLToPath(new URL("../../", import.meta.url));
 const recording = join(root, "audio/make/golden/utterance.wav");
 let folder = "";
 let played = "";
+let playedMs = 0;
 let server: ReturnType<typeof staticServer>;
 
 /** Silence, the recording, silence: the browser may begin to listen a little late. */
@@ -33,7 +34,9 @@ async function surrounded(file: string): Promise<Uint8Array> {
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "ear-"));
   played = join(folder, "played.wav");
-  await writeFile(played, await surrounded(recording));
+  const wav = await surrounded(recording);
+  playedMs = (wav.length - 44) / 32;
+  await writeFile(played, wav);
   await build({
     configFile: join(root, "src/recogniser/page/vite.config.ts"),
     logLevel: "warn",
@@ -48,26 +51,23 @@ afterAll(async () => {
   await rm(folder, { recursive: true });
 });
 
-/** Opens the page with the recording as its microphone, listens to the end of it; gives the page's list and complaints. */
-async function listenInChromium(query: string) {
-  const fake = ["--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream"];
-  const browser = await chromium.launch({
-    executablePath: "/usr/bin/chromium",
-    args: ["--no-sandbox", ...fake, `--use-file-for-fake-audio-capture=${played}%noloop`],
-  });
+/** A browser whose microphone plays the recording once, and the ear's page in it, listening. */
+async function listening(work: (page: Page, complaints: readonly string[]) => Promise<void>) {
+  const fake = ["--use-fake-device-for-media-stream", `--use-file-for-fake-audio-capture=${played}%noloop`];
+  const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox", ...fake] });
   try {
-    const page = await browser.newPage();
-    const complaints: string[] = [];
-    page.on("console", (message) => complaints.push(`${message.type()}: ${message.text()}`));
-    page.on("pageerror", (error) => complaints.push(String(error)));
     const { port } = server.address() as AddressInfo;
-    await page.goto(`http://localhost:${port}/${query}`);
+    const origin = `http://localhost:${port}`;
+    const context = await browser.newContext();
+    await context.grantPermissions(["microphone"], { origin });
+    const page = await context.newPage();
+    const complaints: string[] = [];
+    page.on("console", (message) => complaints.push(message.text()));
+    page.on("pageerror", (error) => complaints.push(`Uncaught ${error}`));
+    await page.goto(`${origin}/`);
     await page.getByRole("button", { name: "Listen" }).click();
     await page.getByText('"opened"').waitFor();
-    await page.waitForTimeout(10_000);
-    await page.getByRole("button", { name: "Stop" }).click();
-    await page.getByText('"finished"').waitFor({ timeout: 60_000 });
-    return { entries: await entriesOf(page), complaints };
+    await work(page, complaints);
   } finally {
     await browser.close();
   }
@@ -88,10 +88,26 @@ test("hears in the browser what the command line hears in the same recording", a
   const here = hearWav(await readFile(played), { model: loaded.model });
   const expected = (here.ok ? here.heard : []).filter((heard) => heard.kind === "understood");
   expect(expected.length).toBeGreaterThan(0);
-  const { entries, complaints } = await listenInChromium("");
-  const inBrowser = heardIn(entries);
-  expect(inBrowser.map((heard) => heard.command)).toEqual(expected.map((heard) => heard.command));
-  expect(inBrowser.every((heard, n) => Math.abs(heard.confidence - (expected[n]?.confidence ?? 9)) < 0.1)).toBe(true);
-  expect(entries.filter((entry) => "error" in entry)).toEqual([]);
-  expect(complaints.filter((line) => /Content Security Policy|Refused/i.test(line))).toEqual([]);
+  await listening(async (page, complaints) => {
+    await page.waitForTimeout(playedMs + 1000);
+    await page.getByRole("button", { name: "Stop" }).click();
+    await page.getByText('"finished"').waitFor({ timeout: 60_000 });
+    const entries = await entriesOf(page);
+    const inBrowser = heardIn(entries);
+    expect(inBrowser.map((heard) => heard.command)).toEqual(expected.map((heard) => heard.command));
+    expect(inBrowser.every((heard, n) => Math.abs(heard.confidence - (expected[n]?.confidence ?? 9)) < 0.1)).toBe(true);
+    expect(entries.filter((entry) => "error" in entry)).toEqual([]);
+    expect(complaints.filter((line) => /Content Security Policy|Refused|Uncaught/i.test(line))).toEqual([]);
+  });
+});
+
+test("says at once that the microphone is gone when permission is taken back, and why it cannot be opened again", async () => {
+  await listening(async (page) => {
+    await page.context().clearPermissions();
+    await page.getByText('"reason":"ended"').waitFor({ timeout: 5000 });
+    await page.getByText('"error":"audio-capture"').waitFor();
+    await page.getByRole("button", { name: "Listen" }).click();
+    await page.getByText('"error":"not-allowed"').waitFor();
+    expect((await entriesOf(page)).at(-1)).toEqual({ microphone: { type: "closed" } });
+  });
 });
