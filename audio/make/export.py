@@ -114,4 +114,4 @@ if __name__ == "__main__":
         export(embedding_layers(), random_head(1 + len(a) + len(c), np.random.default_rng(1)), False, {},
                "front end and embedding pretrained, head random: for checking a port only")
     else:
-        export(*from_npz(sys.argv[1])[:2], True, from_npz(sys.argv[1])[2], "fine-tuned end to end")
+        export(*from_npz(sys.argv[1])[:2], True, from_npz(sys.argv[1])[2], "fine-tuned end to end on synthetic speech")

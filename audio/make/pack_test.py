@@ -1,5 +1,5 @@
 """
-Packs development and test material for scoring on the lent machine into out/carry-test: rendered phrases as 8 kHz int16,
+Packs development and test material for scoring on the lent machine into out/carry-c and out/carry-d: rendered phrases as 8 kHz int16,
 long negative material as 8 kHz mu-law. Nothing here is read by train.py.
 """
 import json
@@ -12,7 +12,7 @@ from scipy.signal import resample_poly
 from phrase_list import WORK
 from sound import read_any, trim
 
-SOUNDS, MUSIC, OUT = "/usr/share/asterisk/sounds", "/usr/share/asterisk/moh", WORK / "carry-test"
+SOUNDS, MUSIC = "/usr/share/asterisk/sounds", "/usr/share/asterisk/moh"
 
 
 def narrow(x: np.ndarray) -> np.ndarray:
@@ -44,7 +44,6 @@ def sounds(name: str) -> list[str]:
 
 
 def main() -> None:
-    OUT.mkdir(parents=True, exist_ok=True)
     rows, bank = json.loads((WORK / "tts/clips.json").read_text()), {}
     base = "/usr/share/pocketsphinx/test/data"
     english = [narrow(read_any(p)) for k in ("wav", "raw") for p in sorted(glob(f"{base}/**/*.{k}", recursive=True))]
@@ -65,8 +64,11 @@ def main() -> None:
             bank[f"{split}.{name}.data"] = np.concatenate([mu_law(x) for x in items])
             bank[f"{split}.{name}.length"] = np.array([len(x) for x in items])
         print(split, len(clips), len(none), len(people[split]), flush=True)
-    np.savez(OUT / "test.npz", **bank)
-    print(round((OUT / "test.npz").stat().st_size / 1e6, 1), "MB")
+    phrases = {k: v for k, v in bank.items() if k.startswith("development") or k.split(".")[1] in ("said", "label", "speed", "voice")}
+    for folder, part in (("carry-c", phrases), ("carry-d", {k: v for k, v in bank.items() if k not in phrases})):
+        (WORK / folder).mkdir(parents=True, exist_ok=True)
+        np.savez(WORK / folder / "test.npz", **part)
+        print(folder, round((WORK / folder / "test.npz").stat().st_size / 1e6, 1), "MB")
 
 
 if __name__ == "__main__":

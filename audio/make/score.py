@@ -94,7 +94,8 @@ def machine(seed: int) -> np.ndarray:
 def main() -> None:
     weights, out_folder = sys.argv[1], Path(sys.argv[2])
     splits = sys.argv[3:] or ["development", "test"]
-    bank, listener = dict(np.load(WORK / "carry-test/test.npz")), Listener(weights)
+    bank = {k: v for f in ("carry-c", "carry-d") for k, v in np.load(WORK / f / "test.npz").items()}
+    listener = Listener(weights)
     for split in splits:
         SHARED.update({k: unpack(bank, f"{split}.{k}") for k in ("said", "none", "people", "music")})
         SHARED["crowd"] = SHARED["people"][::3]

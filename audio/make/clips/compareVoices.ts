@@ -15,7 +15,7 @@ import { synthesise, voices } from "./voices";
 import { readWav, type Sound, writeWav } from "./wav";
 
 const rateHz = 16_000;
-const conditions = [Number.POSITIVE_INFINITY, 5] as const;
+const conditions = [Number.POSITIVE_INFINITY, 15] as const;
 const model = "/usr/share/pocketsphinx/model/en-us";
 
 const chair = { id: "chair", calledAs: { en: "chair" } };
