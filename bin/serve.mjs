@@ -6,7 +6,8 @@ import { fileURLToPath } from "node:url";
 import { staticServer } from "./staticServer.mjs";
 
 const usage = `Usage: npm start [-- --port NUMBER]
-Builds Gloveside if needed and serves it on http://localhost:4173 (or PORT).`;
+Builds Gloveside if needed and serves it on http://localhost:4173 (or PORT).
+  --build-only   build if needed, serve nothing`;
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 const built = `${root}dist/index.html`;
@@ -24,7 +25,9 @@ function portFrom(args) {
   return Number.NaN;
 }
 
-const args = process.argv.slice(2);
+const given = process.argv.slice(2);
+const buildOnly = given.includes("--build-only");
+const args = given.filter((arg) => arg !== "--build-only");
 if (args.includes("--help")) {
   console.log(usage);
   process.exit(0);
@@ -46,6 +49,8 @@ if (isStale) {
   const build = spawnSync(process.execPath, [vite, "build", "--logLevel", "warn"], { cwd: root, stdio: "inherit" });
   if (build.status !== 0) process.exit(build.status ?? 1);
 }
+
+if (buildOnly) process.exit(0);
 
 const server = staticServer(`${root}dist`);
 server.on("error", (error) => {

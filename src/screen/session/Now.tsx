@@ -23,7 +23,7 @@ export function Now({ standing: { now }, view }: { standing: Standing; view: Ses
       firstAid: [w.firstAid, bookFor(language).ask.exposure.firstAid],
     }[now.kind];
     return (
-      <section className={styles.now} data-kind={now.kind} aria-live="polite">
+      <section className={styles.now} data-testid="now" data-kind={now.kind} aria-live="polite">
         <h1 className={styles.show} data-size="short">
           {title}
         </h1>
@@ -34,7 +34,7 @@ export function Now({ standing: { now }, view }: { standing: Standing; view: Ses
   const [first] = now.steps;
   const isGroup = now.steps.length > 1;
   return (
-    <section className={styles.now} data-kind="steps" aria-live="polite">
+    <section className={styles.now} data-testid="now" data-kind="steps" data-step={first?.id} aria-live="polite">
       {isGroup ? (
         <h1 className={styles.group}>
           {now.steps.map((step) => (
@@ -44,7 +44,7 @@ export function Now({ standing: { now }, view }: { standing: Standing; view: Ses
       ) : (
         first && (
           <>
-            <h1 className={styles.show} data-size={sizeOf(inWords(first.show))} data-testid="now">
+            <h1 className={styles.show} data-size={sizeOf(inWords(first.show))}>
               {inWords(first.show)}
             </h1>
             <p className={styles.say}>{inWords(first.say)}</p>

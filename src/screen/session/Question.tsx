@@ -87,7 +87,7 @@ function namedReport(about: string, id: string) {
 
 function Asking({ title, say, children }: { title: string; say?: string; children?: React.ReactNode }) {
   return (
-    <section className={styles.asking} aria-label={title}>
+    <section className={styles.asking} aria-label={title} data-testid="question">
       <h2>{title}</h2>
       {say && <p>{say}</p>}
       {children && <div className={styles.answers}>{children}</div>}

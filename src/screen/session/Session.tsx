@@ -23,7 +23,13 @@ export function Session({ view }: { view: SessionView }) {
   const { world } = view.state.context;
   const close = () => setPanel("none");
   return (
-    <div className={styles.screen} data-accident={standing.now.kind === "firstAid" || undefined}>
+    // How many facts are on disk, for those who watch from outside.
+    <div
+      className={styles.screen}
+      data-testid="session"
+      data-facts={world.count}
+      data-accident={standing.now.kind === "firstAid" || undefined}
+    >
       <StatusBar view={view} standing={standing} />
       <main className={styles.main}>
         {world.paused && <p className={styles.paused}>{words.session.paused}</p>}

@@ -1,0 +1,132 @@
+/** No microphone, permission denied, microphone lost, storage full, a file that is no protocol: said clearly, nothing lost. */
+import type { Browser, BrowserContext, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { smallProtocol } from "../support/smallProtocol";
+import { addProtocol, choose, done, fillIn, kindsOf, onDisk, openApp, patienceMs, start, step } from "./support/artist";
+import { type MicrophoneSetting, openBrowser, serve } from "./support/place";
+
+let place: Awaited<ReturnType<typeof serve>>;
+let browser: Browser;
+let context: BrowserContext;
+
+beforeAll(async () => {
+  place = await serve();
+});
+afterEach(() => browser?.close());
+afterAll(() => place?.close());
+
+async function freshPage(microphone: MicrophoneSetting): Promise<Page> {
+  browser = await openBrowser(microphone);
+  context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  const page = await context.newPage();
+  await openApp(page, place.url);
+  return page;
+}
+
+describe("a microphone that is not there", () => {
+  it("is said and shown when permission is denied, and keys go on working", async () => {
+    const page = await freshPage({ kind: "denied" });
+    await page.getByRole("button", { name: "Try the microphone" }).click();
+    await page
+      .getByText("“I may not use the microphone. Use the pedal or the screen.”")
+      .waitFor({ timeout: patienceMs });
+    await page.getByText("Microphone not allowed").waitFor({ timeout: patienceMs });
+    await fillIn(page);
+    await start(page);
+    await page.getByTestId("ear").getByText("Microphone not allowed").waitFor({ timeout: patienceMs });
+    await done(page);
+    const [session] = await onDisk(page);
+    expect(session && kindsOf(session)).toEqual(expect.arrayContaining(["EarLost", "StepDone"]));
+  });
+
+  it("is said and shown when there is none", async () => {
+    const page = await freshPage({ kind: "missing" });
+    await page.getByRole("button", { name: "Try the microphone" }).click();
+    await page.getByText("“I find no microphone. Use the pedal or the screen.”").waitFor({ timeout: patienceMs });
+    await page.getByText("No microphone found").waitFor({ timeout: patienceMs });
+  });
+
+  it("is said when it is lost in the middle, kept as a fact, and taken back when it returns", async () => {
+    const page = await freshPage({ kind: "beeps" });
+    await page.evaluate(() => {
+      const ask = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices);
+      let pulledOut = false;
+      navigator.mediaDevices.getUserMedia = async (wanted) => {
+        if (pulledOut) throw new DOMException("pulled out", "NotFoundError");
+        const stream = await ask(wanted);
+        const [track] = stream.getAudioTracks();
+        Object.assign(globalThis, {
+          pullOut: () => {
+            pulledOut = true;
+            track?.stop();
+            track?.dispatchEvent(new Event("ended"));
+          },
+          plugIn: () => {
+            pulledOut = false;
+          },
+        });
+        return stream;
+      };
+    });
+    await fillIn(page);
+    await start(page);
+    await page.getByTestId("ear").getByText("Listening").waitFor({ timeout: patienceMs });
+    await page.evaluate(() => (globalThis as unknown as { pullOut: () => void }).pullOut());
+    await page.getByTestId("says").getByText("I cannot hear you.").waitFor({ timeout: patienceMs });
+    await page
+      .getByTestId("ear")
+      .getByText(/Microphone lost|No microphone found/)
+      .waitFor({ timeout: patienceMs });
+    await page.evaluate(() => (globalThis as unknown as { plugIn: () => void }).plugIn());
+    await page.getByTestId("ear").getByText("Listening").waitFor({ timeout: patienceMs });
+    const [session] = await onDisk(page);
+    expect(session && kindsOf(session)).toEqual(expect.arrayContaining(["EarLost", "EarBack"]));
+  });
+});
+
+describe("a storage that is full", () => {
+  it("moves nothing and says so; with room again the same report is kept", async () => {
+    const page = await freshPage({ kind: "beeps" });
+    await fillIn(page);
+    await start(page);
+    await done(page);
+    const before = await step(page);
+    const kept = (await onDisk(page))[0]?.facts;
+    const devtools = await context.newCDPSession(page);
+    const { origin } = new URL(place.url);
+    await devtools.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 1 });
+    await page.keyboard.press("PageDown");
+    await page.getByText("Not kept. The storage is full.").first().waitFor({ timeout: patienceMs });
+    await page.getByTestId("says").getByText("Not kept. The storage is full.").waitFor({ timeout: patienceMs });
+    expect(await step(page)).toBe(before);
+    expect((await onDisk(page))[0]?.facts).toEqual(kept);
+    await devtools.send("Storage.overrideQuotaForOrigin", { origin });
+    await done(page);
+    expect((await onDisk(page))[0]?.facts.length).toBeGreaterThan(kept?.length ?? 0);
+  });
+});
+
+describe("a protocol file", () => {
+  it("that is cut off is refused with the reason, and the bundled ones stay", async () => {
+    const page = await freshPage({ kind: "beeps" });
+    await addProtocol(page, JSON.stringify(smallProtocol).slice(0, -40));
+    await page.getByText("The file is not JSON.").waitFor({ timeout: patienceMs });
+    expect(await page.getByRole("radiogroup", { name: "Protocol" }).getByRole("radio").count()).toBe(3);
+  });
+
+  it("that names an unknown item is refused with the item and the place", async () => {
+    const page = await freshPage({ kind: "beeps" });
+    const strange = structuredClone(smallProtocol);
+    strange.breakdown[0]?.effects.splice(0, 1, { verb: "touch", item: "ghost" });
+    await addProtocol(page, JSON.stringify(strange));
+    await page.getByText('No item is called "ghost".').waitFor({ timeout: patienceMs });
+    await page.getByText("$.breakdown[0].effects[0].item").waitFor({ timeout: patienceMs });
+  });
+
+  it("that is sound is added, chosen, and still there after a reload", async () => {
+    const page = await freshPage({ kind: "beeps" });
+    await choose(page, smallProtocol);
+    await page.reload();
+    await page.getByRole("radio", { name: "Small" }).waitFor({ state: "attached", timeout: patienceMs });
+  });
+});
