@@ -79,7 +79,7 @@ export const mutations: readonly Mutation[] = [
   other(
     "never silently refused",
     "machines/session/conversation.ts",
-    '{ actions: "refuseNothingToUndo" },\n        ],\n        "answer.yes"',
-    '],\n        "answer.yes"',
+    '"session.close": { actions: "refuseAnswerFirst" },',
+    "",
   ),
 ];

@@ -10,12 +10,15 @@ import { foldAll } from "../../src/session/fold";
 import { createKeeper } from "../../src/session/keeper";
 import type { Protocol, Step } from "../../src/session/protocol";
 import { stepById } from "../../src/session/world";
-import { anySaid, anyStart } from "../support/anyEvents";
+import { anyEnding, anySaid, anyStart, toTheEnd } from "../support/anyEvents";
 import { begun, inputFor, type Run, today, told } from "../support/session";
 import { smallProtocol } from "../support/smallProtocol";
 
 const input = inputFor(smallProtocol);
-const anySession = fc.tuple(anyStart, fc.array(anySaid, { maxLength: 50 })).map(([a, b]) => [...a, ...b]);
+const anySession = fc.oneof(
+  { weight: 3, arbitrary: fc.tuple(anyStart, fc.array(anySaid, { maxLength: 50 })).map(([a, b]) => [...a, ...b]) },
+  { weight: 1, arbitrary: anyEnding.map((ending) => [...toTheEnd, ...ending]) },
+);
 
 /** Each event with the facts it stated and the state before it. */
 function story(events: readonly SessionEvent[], from: Run = begun(input)) {

@@ -121,9 +121,46 @@ export const anyStart: fc.Arbitrary<SessionEvent[]> = fc.constantFrom<SessionEve
   [],
   walk(7),
   [...walk(7), { type: "procedure.finish" }, ...walk(1)],
+  [...walk(7), { type: "procedure.finish" }, ...walk(1), { type: "event.reported", event: "touched", item: "bottle" }],
   [...walk(7), { type: "procedure.finish" }, ...walk(2), confirm, ...walk(5), both],
   [...walk(7), { type: "procedure.finish" }, ...walk(2), confirm, ...walk(8)],
 );
 
 /** Both surfaces are wet, and the next step wipes the first. */
 export const bothWet: SessionEvent[] = [...walk(7), { type: "procedure.finish" }, ...walk(2), confirm, ...walk(8)];
+
+const wait = (n: number): SessionEvent[] =>
+  Array.from({ length: n }, () => ({ type: "time.witnessed", elapsedMs: 5_000 }));
+
+/** Everything is done and nothing is sealed: the moments in which a session could be closed pretending. */
+export const toTheEnd: SessionEvent[] = [
+  ...bothWet,
+  ...wait(21),
+  { type: "question.asked", about: "reapply", surfaces: ["chair", "lamp"] },
+  { type: "surface.applied" },
+  ...wait(16),
+  { type: "question.asked", about: "stayedWet", surfaces: ["chair", "lamp"] },
+  { type: "answer.yes" },
+  ...walk(4),
+];
+
+/** What may be said at the end: closing, and whatever makes a count or a surface false once more. */
+export const anyEnding: fc.Arbitrary<SessionEvent[]> = fc
+  .array(
+    fc.oneof(
+      { weight: 4, arbitrary: fc.constant<SessionEvent[]>([{ type: "session.close" }, confirm]) },
+      {
+        weight: 2,
+        arbitrary: fc.constant<SessionEvent[]>([{ type: "event.reported", event: "newNeedle" }, ...walk(2)]),
+      },
+      {
+        weight: 2,
+        arbitrary: fc.constant<SessionEvent[]>([{ type: "event.reported", event: "touched", item: "lamp" }]),
+      },
+      { weight: 2, arbitrary: fc.constant<SessionEvent[]>([{ type: "report.undo" }]) },
+      { weight: 1, arbitrary: fc.constant<SessionEvent[]>([{ type: "sharps.counted", inContainer: 1 }]) },
+      { weight: 2, arbitrary: anySaid.map((event) => [event]) },
+    ),
+    { maxLength: 8 },
+  )
+  .map((runs) => runs.flat());
