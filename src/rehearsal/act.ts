@@ -5,6 +5,7 @@
 import type { CommandId } from "../intent/phrases";
 import { commands } from "../intent/phrases";
 import { SoundActivity } from "../recogniser/soundActivity";
+import { stepHere } from "../session/world";
 import { nextWish, nothingTold, type Plan, type Told, type Wish } from "./artist";
 import { momentsAhead } from "./moments";
 import type { Room } from "./room";
@@ -35,10 +36,18 @@ export interface Pace {
   readonly gapMs: readonly [number, number];
   /** Kept free around the moments at which a wet clock speaks up. */
   readonly clearMs: number;
+  /** Steps take their hands-on time; without it everything is answered promptly, so that a recording stays short. */
+  readonly handsOn: boolean;
 }
 
 /** For recordings, which may be played where announcements begin a little later than here. */
-export const recordedPace: Pace = { leadInMs: 6_000, marginMs: 1_500, gapMs: [600, 1_200], clearMs: 2_500 };
+export const recordedPace: Pace = {
+  leadInMs: 6_000,
+  marginMs: 1_500,
+  gapMs: [300, 700],
+  clearMs: 2_500,
+  handsOn: false,
+};
 
 const stepMs = 80;
 /** The ear's answer comes about so long after the phrase has ended. */
@@ -60,6 +69,7 @@ export async function act(
   let told: Told = nothingTold;
   let gapMs = drawn(pace.gapMs, random);
   let quietSinceMs = 0;
+  let wished = { about: "", sinceMs: 0 };
 
   const pass = async (ms: number): Promise<void> => {
     for (const untilMs = room.nowMs + ms; room.nowMs < untilMs; ) {
@@ -91,6 +101,14 @@ export async function act(
     quietSinceMs = room.nowMs;
   };
 
+  /** Since when the artist has been at this. */
+  const wishedSince = ({ command }: Extract<Wish, { does: "speak" }>): number => {
+    const { input, world, asked } = room.companion.state.context;
+    const about = `${command} ${stepHere(input, world)?.id} ${asked?.surfaces.join(" ")}`;
+    if (wished.about !== about) wished = { about, sinceMs: room.nowMs };
+    return wished.sinceMs;
+  };
+
   const isMyTurn = (): boolean => {
     const { nowMs, silentSinceMs } = room;
     if (silentSinceMs === null || nowMs < pace.leadInMs) return false;
@@ -105,6 +123,7 @@ export async function act(
     const wish = nextWish(state, plan, told);
     if (wish.does === "leave") break;
     if (wish.does === "wait") continue;
+    if (pace.handsOn && room.nowMs - wishedSince(wish) < wish.handsOnMs) continue;
     const lengthMs = phraseMs(wish.command);
     if (momentsAhead(state).some((ms) => Math.abs(ms - lengthMs) < pace.clearMs)) continue;
     await speak(wish);

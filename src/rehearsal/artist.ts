@@ -25,17 +25,26 @@ export interface Told {
   readonly howLong: boolean;
 }
 
+/** Spraying a few surfaces again; our guess, inside the 20 s that the companion leaves for it. */
+const sprayAgainMs = 6_000;
+
 export const nothingTold: Told = { during: 0, howLong: false };
 
 export type Wish =
-  | { readonly does: "speak"; readonly command: CommandId; readonly told: Told }
+  /** `handsOnMs`: what a practised artist needs to do it before saying so. */
+  | { readonly does: "speak"; readonly command: CommandId; readonly handsOnMs: number; readonly told: Told }
   /** A clock runs, or the companion is about to ask. */
   | { readonly does: "wait" }
   | { readonly does: "leave" };
 
 export function nextWish(state: SessionState, plan: Plan, told: Told): Wish {
   const { input, world, naming } = state.context;
-  const speak = (command: CommandId, next: Told = told): Wish => ({ does: "speak", command, told: next });
+  const speak = (command: CommandId, next: Told = told, handsOnMs = 0): Wish => ({
+    does: "speak",
+    command,
+    handsOnMs,
+    told: next,
+  });
   if (world.phase === "closed") return { does: "leave" };
   if (state.matches({ conversation: "naming" }))
     return speak(naming?.candidates[naming.at] === plan.touched ? "yes" : "no");
@@ -43,16 +52,17 @@ export function nextWish(state: SessionState, plan: Plan, told: Told): Wish {
   if (world.exposure === "firstAid") return speak("resume");
 
   const answer = answerToQuestion(state);
-  if (answer) return speak(answer);
+  if (answer) return speak(answer, told, answer === "applied" ? sprayAgainMs : 0);
   const step = stepHere(input, world);
   const clocks = Object.values(world.clocks);
   if (clocks.some((clock) => clock.state === "timeUp" || clock.reapplyAsked)) return { does: "wait" };
   if (step) {
     const verbs = new Set(step.effects.map(({ verb }) => verb));
-    if (verbs.has("apply")) return speak("applied");
+    const handsOnMs = step.handsOnSec * 1000;
+    if (verbs.has("apply")) return speak("applied", told, handsOnMs);
     const wipes = step.effects.flatMap((effect) => (effect.verb === "wipe" ? [effect.item] : []));
-    if (wipes.length === 0) return speak("done");
-    if (wipes.every((id) => (world.clocks[id]?.state ?? "ready") === "ready")) return speak("wiped");
+    if (wipes.length === 0) return speak("done", told, handsOnMs);
+    if (wipes.every((id) => (world.clocks[id]?.state ?? "ready") === "ready")) return speak("wiped", told, handsOnMs);
     const canAsk = world.phase === "breakdown" && !told.howLong;
     return canAsk ? speak("howLong", { ...told, howLong: true }) : { does: "wait" };
   }

@@ -3,9 +3,9 @@
  * that has passed. Every step waits until all is kept and said, so that the same sound tells the same story.
  */
 import { begin } from "../../machines/session/decide";
-import { type Companion, createCompanion } from "../app/companion";
 import type { ClipManifest } from "../announcements/clips";
 import { textOf, type Utterance, wordCount } from "../announcements/utterance";
+import { type Companion, createCompanion } from "../app/companion";
 import { type SealedRecord, sealRecord } from "../export";
 import { knownBy, memoryJournal } from "../log";
 import type { Heard } from "../recogniser";

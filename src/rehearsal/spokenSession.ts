@@ -17,8 +17,8 @@ export interface SpokenSession {
   readonly lengthMs: number;
 }
 
-/** An artist who answers as people do, without the margins that a recording needs. */
-const promptPace: Pace = { leadInMs: 0, marginMs: 0, gapMs: [600, 1_200], clearMs: 1_000 };
+/** An artist who takes the hands-on time of each step and answers as people do. */
+const workingPace: Pace = { leadInMs: 0, marginMs: 0, gapMs: [600, 1_200], clearMs: 1_000, handsOn: true };
 
 /** The wall time stands still in the middle of an invented day: nothing of a session hangs on it. */
 const startMs = Date.UTC(2026, 10, 25, 10, 0);
@@ -27,7 +27,7 @@ export async function spokenSession(
   protocol: Protocol,
   brisk: boolean,
   manifest: ClipManifest,
-  pace: Pace = promptPace,
+  pace: Pace = workingPace,
 ): Promise<SpokenSession> {
   const opened = await open({
     protocol,
