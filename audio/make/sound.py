@@ -38,12 +38,16 @@ def rms(x: np.ndarray) -> float:
     return float(np.sqrt(np.mean(x * x) + 1e-9))
 
 
-def change_tempo(x: np.ndarray, rate: float, frame: int = 320) -> np.ndarray:
-    """Waveform-similarity overlap-add: `rate` times as fast, same pitch. `frame` samples is twice the hop."""
+def change_tempo(x: np.ndarray, rate: float, frame: int = 320, uneven: np.ndarray | None = None) -> np.ndarray:
+    """
+    Waveform-similarity overlap-add: `rate` times as fast, same pitch. `frame` samples is twice the hop; `uneven`: factors on
+    the rate, evenly spaced over the clip.
+    """
     half, search = frame // 2, frame // 5
     if len(x) < frame * 3:
         return x
-    out, window = np.zeros(int(len(x) / rate) + frame * 2, np.float32), np.hanning(frame).astype(np.float32)
+    slowest = rate * (1 if uneven is None else uneven.min())
+    out, window = np.zeros(int(len(x) / slowest) + frame * 2, np.float32), np.hanning(frame).astype(np.float32)
     position, at, previous = 0.0, 0, None
     while position + frame + search < len(x) and at + frame < len(out):
         a = int(position)
@@ -54,7 +58,8 @@ def change_tempo(x: np.ndarray, rate: float, frame: int = 320) -> np.ndarray:
         if a + half + frame > len(x):
             break
         previous = x[a + half:a + half + frame]
-        at, position = at + half, position + half * rate
+        factor = 1 if uneven is None else np.interp(position / len(x) * (len(uneven) - 1), np.arange(len(uneven)), uneven)
+        at, position = at + half, position + half * rate * factor
     return out[:at + frame]
 
 

@@ -19,6 +19,7 @@ from noise_train import Clips, NoisePool, equalise, rooms, uniform, unit
 from phrase_list import WORK, read_phrases
 from sound import change_tempo
 from torch_net import Embedding, Head, Mel, from_arrays, log_probabilities, to_arrays
+from voice_change import other_voice
 
 WINDOWS, STRIDE = 8, 2
 EMBEDDINGS = L.WINDOW_EMBEDDINGS + (WINDOWS - 1) * STRIDE
@@ -30,7 +31,7 @@ IGNORE = -1
 def tempo_variants(job: tuple[np.ndarray, int, int]) -> list[np.ndarray]:
     clip, seed, count = job
     rng = np.random.default_rng(seed)
-    made = [clip] + [change_tempo(clip * 20000, rng.uniform(.75, 1.3), 320) / 20000 for _ in range(count)]
+    made = [clip] + [change_tempo(clip * 20000, rng.uniform(.78, 1.3), 320, rng.uniform(.75, 1.3, 7)) / 20000 for _ in range(count)]
     return [resample_poly(c, 2, 1).astype(np.float32) for c in made]
 
 
@@ -64,7 +65,7 @@ class Material:
         self.positive = Clips([c for g in groups for c in g], device)
         self.address = torch.tensor(np.repeat([WORDS.index(a) for a, _ in labels], repeat), device=device)
         self.command = torch.tensor(np.repeat([list(COMMANDS).index(c) for _, c in labels], repeat), device=device)
-        weight = np.repeat(np.where(natural, .45 / max(1, natural.sum()), .55 / max(1, (~natural).sum())), repeat)
+        weight = np.repeat(np.where(natural, .5 / max(1, natural.sum()), .5 / max(1, (~natural).sum())), repeat)
         self.weight = torch.tensor(weight, device=device).double()
         self.negative, self.human, self.music = Clips(wide("negative"), device), Clips(wide("human"), device), Clips(wide("music"), device)
         print("material", self.positive.count, self.negative.count, self.human.count, flush=True)
@@ -99,6 +100,12 @@ class Batches:
         tailless = draw > .92
         x = x.masked_fill(tailless & (t > (end - length * u(.22, .5))[:, None]), 0)
         said = torch.where(headless | tailless, 0, said)
+        partner = torch.roll(torch.arange(b, device=dev), 1)
+        swapped = (draw > .82) & (draw < .90) & (m.command[which] != m.command[which[partner]])[:, None]
+        cut = end - length * u(.2, .42)
+        tail = x[partner].gather(1, (t + (end[partner] - end).round().long()[:, None]).clamp(0, SAMPLES - 1))
+        x = torch.where(swapped & (t > cut[:, None]), tail, x)
+        said = torch.where(swapped, 0, said)
         before = unit(self.noise.talk(b, m.human)) * .05 * 10 ** (u(-8, 2) / 20)[:, None]
         x = x + before * (t < (end - length - u(.08, .4) * 16000)[:, None]) * (torch.rand(b, device=dev) < .3)[:, None]
         after = unit(self.noise.talk(b, m.human)) * .05 * 10 ** (u(-10, 0) / 20)[:, None]
@@ -117,6 +124,8 @@ class Batches:
         dev, n = self.dev, int(b * .62)
         x, said = self.phrases(n)
         x = torch.cat([x, self.others(b - n)])
+        voices = torch.randperm(b, device=dev)[:int(b * .33)]
+        x[voices] = other_voice(x[voices])
         said = torch.cat([said, torch.zeros(b - n, WINDOWS, dtype=said.dtype, device=dev)])
         x = rooms(equalise(x, 4.5, 8), .55)
         steps = torch.tensor([40, 30, 25, 20, 17, 15, 12, 10, 7, 5, 2, -1.], device=dev)
@@ -130,9 +139,9 @@ class Batches:
 
 
 def warp(f: torch.Tensor) -> torch.Tensor:
-    """Other vocal tracts (frequency axis x 0.8-1.22), level tilt per band, a masked band: on features [b, t, 32]."""
+    """Other vocal tracts (frequency axis x 0.77-1.26), level tilt per band, a masked band: on features [b, t, 32]."""
     b, dev = len(f), f.device
-    at = (torch.arange(32, device=dev)[None] * uniform(b, .8, 1.22, dev)[:, None]).clamp(max=31)
+    at = (torch.arange(32, device=dev)[None] * uniform(b, .77, 1.26, dev)[:, None]).clamp(max=31)
     i = at.floor().long()
     g = lambda k: f.gather(2, k[:, None].expand(-1, f.shape[1], -1))
     moved = g(i) + (g((i + 1).clamp(max=31)) - g(i)) * (at - i)[:, None]
