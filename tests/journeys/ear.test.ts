@@ -16,7 +16,9 @@ import { hearWav } from "../../src/recogniser/hearWav";
 import { shippedModel } from "../../src/recogniser/network/shippedModel";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
-const recording = join(root, "audio/make/golden/utterance.wav");
+/** Three synthetic voices that the model was not trained on (flite rms and slt, espeak-ng klatt4), at 8 kHz. */
+const recording = join(root, "tests/journeys/threePhrases.wav");
+const said = ["back", "accident", "howLong"];
 let folder = "";
 let played = "";
 let playedMs = 0;
@@ -26,16 +28,17 @@ let server: ReturnType<typeof staticServer>;
 async function surrounded(file: string): Promise<Uint8Array> {
   const read = readWav(await readFile(file));
   if (!read.ok) throw new Error(read.message);
-  const samples = new Float32Array(read.sound.samples.length + 5 * 16_000);
-  samples.set(read.sound.samples, 2 * 16_000);
-  return writeWav(samples, 16_000);
+  const { samples, rateHz } = read.sound;
+  const longer = new Float32Array(samples.length + 3 * rateHz);
+  longer.set(samples, 2 * rateHz);
+  return writeWav(longer, rateHz);
 }
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "ear-"));
   played = join(folder, "played.wav");
   const wav = await surrounded(recording);
-  playedMs = (wav.length - 44) / 32;
+  playedMs = (wav.length - 44) / 16;
   await writeFile(played, wav);
   await build({
     configFile: join(root, "src/recogniser/page/vite.config.ts"),
@@ -87,15 +90,17 @@ test("hears in the browser what the command line hears in the same recording", a
   if (!loaded.ok) throw new Error(loaded.message);
   const here = hearWav(await readFile(played), { model: loaded.model });
   const expected = (here.ok ? here.heard : []).filter((heard) => heard.kind === "understood");
-  expect(expected.length).toBeGreaterThan(0);
+  expect(expected.map((heard) => heard.command)).toEqual(said);
   await listening(async (page, complaints) => {
     await page.waitForTimeout(playedMs + 1000);
     await page.getByRole("button", { name: "Stop" }).click();
     await page.getByText('"finished"').waitFor({ timeout: 60_000 });
     const entries = await entriesOf(page);
     const inBrowser = heardIn(entries);
-    expect(inBrowser.map((heard) => heard.command)).toEqual(expected.map((heard) => heard.command));
-    expect(inBrowser.every((heard, n) => Math.abs(heard.confidence - (expected[n]?.confidence ?? 9)) < 0.1)).toBe(true);
+    expect(inBrowser.map((heard) => heard.command)).toEqual(said);
+    const apart = (heard: readonly Heard[]) => heard.map(({ atMs }) => atMs - (heard[0]?.atMs ?? 0));
+    const shifts = apart(inBrowser).map((ms, n) => Math.abs(ms - (apart(expected)[n] ?? Number.NaN)));
+    expect(Math.max(...shifts)).toBeLessThanOrEqual(240);
     expect(entries.filter((entry) => "error" in entry)).toEqual([]);
     expect(complaints.filter((line) => /Content Security Policy|Refused|Uncaught/i.test(line))).toEqual([]);
   });
