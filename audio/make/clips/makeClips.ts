@@ -16,7 +16,7 @@ import { pronounced } from "./pronounced";
 import { synthesise, type Voice } from "./voices";
 import { readWav } from "./wav";
 
-/** The best understood of those compared by compareVoices.ts that is not the recorded artist's. */
+/** The best understood of those that compareVoices.ts ranks; the recorded artist is to be another speaker. */
 const voice: Voice = "festival-slt";
 const rateHz = 16_000;
 const folder = "public/clips";
