@@ -97,6 +97,12 @@ describe("listening", () => {
     expect(run(start, denied, pass(60_000), start).orders.at(-1)).toEqual({ type: "microphone.open" });
   });
 
+  test("does not open the microphone again and again for a recogniser that has no model", () => {
+    const { state, orders } = run(start, { type: "microphone.lost", reason: "recogniser" }, pass(60_000));
+    expect(state.value).toEqual({ lost: "forAPerson" });
+    expect(orders.filter((order) => order.type === "microphone.open").length).toBe(1);
+  });
+
   const anyEvent: fc.Arbitrary<ListeningEvent> = fc.oneof(
     fc.constantFrom<ListeningEvent>(start, stop, opened, pulledOut, denied, busy, unsure),
     fc.constantFrom<ListeningEvent>({ type: "sound.started" }, { type: "sound.ended" }, { type: "phrase.understood" }),

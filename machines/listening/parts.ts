@@ -18,6 +18,8 @@ export const atStart: ListeningMemory = {
   candidates: [],
 };
 
+const onlyAPersonMends: readonly (LostBecause | null)[] = ["denied", "unsupported", "recogniser"];
+
 /** Guards and actions by name; the chart says only when they happen. */
 export const listening = setup({
   types: {
@@ -28,7 +30,7 @@ export const listening = setup({
   guards: {
     wasLost: ({ context }) => context.lostBecause !== null,
     /** Asking again would only be refused again, or cannot work here: a person must act first. */
-    needsAPerson: ({ context }) => context.lostBecause === "denied" || context.lostBecause === "unsupported",
+    needsAPerson: ({ context }) => onlyAPersonMends.includes(context.lostBecause),
     hasWaited: ({ context }) => context.waitedMs >= context.nextWaitMs,
     attemptIsDead: ({ context }) => context.waitedMs >= attemptMs,
     doubtIsOld: ({ context }) => context.waitedMs >= doubtMs,

@@ -249,6 +249,18 @@ describe("the rules of the Web Speech API", () => {
     expect(await Recognition.available({ langs: ["en"], processLocally: true })).toBe("unavailable");
   });
 
+  test("with such a model a run fails at once, and never seems to listen", async () => {
+    const { engine, source, ear } = bench();
+    ear.report({ type: "unusable", code: "wrong-digest", message: "changed" });
+    await settled();
+    const events: string[] = [];
+    engine.open({ lang: "en", continuous: true, track: null }, (event) => events.push(event.type));
+    await settled();
+    source.say({ type: "opened", rateHz: 16_000, label: "script", processing: source.processing });
+    expect(events).toEqual(["failed", "ended"]);
+    expect(ear.orders).toEqual([]);
+  });
+
   test("a tag that is not a language is a SyntaxError", async () => {
     const { Recognition } = await ready();
     await expect(Recognition.available({ langs: ["not a tag"] })).rejects.toMatchObject({ name: "SyntaxError" });

@@ -21,6 +21,7 @@ export class LocalEngine implements Engine {
   readonly biasesTowardsPhrases = false;
   readonly #options: LocalEngineOptions;
   #model: "loading" | "ready" | "unusable" = "loading";
+  #unusableBecause = "";
   readonly #settled: Promise<boolean>;
   #runs = 0;
   #address: AddressWord;
@@ -32,6 +33,7 @@ export class LocalEngine implements Engine {
       options.ear.onReport((report) => {
         if (report.type !== "ready" && report.type !== "unusable") return;
         this.#model = report.type;
+        if (report.type === "unusable") this.#unusableBecause = report.message;
         settle(report.type === "ready");
       });
     });
@@ -56,7 +58,17 @@ export class LocalEngine implements Engine {
   }
 
   open(options: EngineOptions, listen: (event: EngineEvent) => void): EngineRun {
+    if (this.#model === "unusable") return deafRun(this.#unusableBecause, listen);
     const { source, ear } = this.#options;
     return new Run({ run: ++this.#runs, source, ear, address: () => this.#address, options, listen });
   }
+}
+
+/** With no model there is nothing to open a microphone for; say so at once rather than seem to listen. */
+function deafRun(message: string, listen: (event: EngineEvent) => void): EngineRun {
+  queueMicrotask(() => {
+    listen({ type: "failed", error: "service-not-allowed", message });
+    listen({ type: "ended" });
+  });
+  return { stop() {}, abort() {}, allow() {} };
 }
