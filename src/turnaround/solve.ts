@@ -41,7 +41,7 @@ const beamWidths = [1, 10, 60];
  */
 export function solve(problem: TurnaroundProblem, options: SolveOptions = {}): Planned {
   const planning = startPlanning(problem);
-  if (!(planning instanceof Planning)) return planning;
+  if (planning.kind === "impossible") return planning;
   const budget = options.budget ?? { nodes: 2_000_000 };
   const startMs = "ms" in budget ? budget.nowMs() : 0;
   const left = () => ("ms" in budget ? budget.ms - (budget.nowMs() - startMs) : budget.nodes - planning.nodes);
@@ -59,6 +59,7 @@ export function startPlanning(problem: TurnaroundProblem): Planning | Impossible
 
 /** A planning under way. `step` until `finished`, or stop any time and take the `answer` so far. */
 export class Planning {
+  readonly kind = "planning";
   private readonly model: Model;
   private readonly bound: Bound;
   private readonly root: Partial;
