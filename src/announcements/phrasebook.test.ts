@@ -55,9 +55,9 @@ describe("what the companion says", () => {
   });
 
   it("reads the sharps back", () => {
-    expect(textOf(askSharps(en, 3, 3))).toBe("Three opened. Are three in the container?");
-    expect(textOf(askSharps(en, 3, 2))).toBe("Three opened. Are two in the container?");
-    expect(textOf(askSharps(en, 1, 1))).toBe("One opened. Is one in the container?");
+    expect(textOf(askSharps(en, 3, 3))).toBe("Three opened. Are three in the container? To confirm: I vouch for that.");
+    expect(textOf(askSharps(en, 3, 2))).toBe("Three opened. Are two in the container? To confirm: I vouch for that.");
+    expect(textOf(askSharps(en, 1, 1))).toBe("One opened. Is one in the container? To confirm: I vouch for that.");
   });
 
   it("names one item at a time when a report needs one", () => {

@@ -22,16 +22,21 @@ export function askItem(book: Phrasebook, item: Spoken | null, isFirst: boolean)
 
 export const askSkipReason = (book: Phrasebook): Utterance => question(fill(book.ask.skipReason));
 
-/** "Three opened. Are three in the container?" `expected` is what should be there: parked ones are not. */
+/** "Three opened. Are three in the container?" `expected` is what should be there. Kept on the confirmation alone. */
 export function askSharps(book: Phrasebook, opened: number, expected: number): Utterance {
   const { none, one, many } = book.ask.sharps;
-  if (opened === 0) return question(fill(none));
-  if (opened === 1 && expected === 1) return question(fill(one));
-  return question(fill(many, { opened: [numberPart(book, opened)], expected: [numberPart(book, expected)] }));
+  const counts = { opened: [numberPart(book, opened)], expected: [numberPart(book, expected)] };
+  const asked = opened === 0 ? fill(none) : opened === 1 && expected === 1 ? fill(one) : fill(many, counts);
+  return question(sentences(asked, fill(book.ask.closing.confirm)));
 }
 
 export const askRecount = (book: Phrasebook, expected: number): Utterance =>
-  question(fill(book.ask.sharps.recount, { expected: [numberPart(book, expected)] }));
+  question(
+    sentences(
+      fill(book.ask.sharps.recount, { expected: [numberPart(book, expected)] }),
+      fill(book.ask.closing.confirm),
+    ),
+  );
 
 /** Offers the reasons for a difference one at a time. */
 export const askDiscrepancy = (book: Phrasebook, reason: DiscrepancyReason, isFirst: boolean): Utterance =>

@@ -62,6 +62,11 @@ describe("the sharps", () => {
         }
         if (fact.type === "v1.SharpsCounted") lastCount = { ...fact, opened };
       }
+      const last = moments.find((m) => m.facts.some((f) => f.type === "v1.SessionClosed"));
+      // Only an accident lets the close itself explain a difference.
+      if (last?.facts.some((f) => f.type === "v1.SharpsDiscrepancy")) {
+        expect(last.before.context.world.exposure).toBe("ended");
+      }
       const explained = facts.some((f) => f.type === "v1.SharpsDiscrepancy");
       const balanced =
         opened === 0 || (lastCount !== null && lastCount.inContainer === opened && lastCount.opened === opened);
