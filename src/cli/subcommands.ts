@@ -48,4 +48,11 @@ export const subcommands: Readonly<Record<string, Subcommand>> = {
     about: "exposure deadlines, age, retention, reports",
     run: async (argv, out) => (await import("../due/cli")).due(argv, out),
   },
+  plan: {
+    about: "in which order is the station ready soonest",
+    run: async (argv, out) => {
+      const { plan } = await import("../turnaround/planCommand");
+      return plan(argv, { ...lineByLine(out.print), error: (text) => out.error(text.trimEnd()) });
+    },
+  },
 };
