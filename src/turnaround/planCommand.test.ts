@@ -49,7 +49,7 @@ describe("gloveside plan", () => {
    5:20   5:50   30 s  Wipe the chair
    5:50                station ready
 
-  hands  |###gggggggggg#########..................................######| 0:00 to 5:50
+  hands  |###gggggggggg#########................................######| 0:00 to 5:50
   waits  |...~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~.....| Spray the chair, 5:00
 
 Ready at 5:50 (proved: no order is ready sooner), with 1 glove change and 0 re-applications.
