@@ -30,7 +30,8 @@ export async function main(argv: readonly string[], out: Out): Promise<number> {
     out.print(appVersion());
     return 0;
   }
-  const complain = (line: string): void => out.error(`gloveside ${name}: ${line}`);
+  /** Some bodies name themselves, some do not. */
+  const complain = (line: string): void => out.error(`gloveside ${name}: ${line.replace(`gloveside ${name}: `, "")}`);
   const subcommand = Object.hasOwn(subcommands, name) ? subcommands[name] : undefined;
   if (!subcommand) {
     out.error(

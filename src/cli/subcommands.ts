@@ -13,11 +13,9 @@ const lineByLine = (print: (line: string) => void) => ({
   },
 });
 
-/** It names itself in its complaints, as all do here. */
 const hear: Command = async (argv, out: Out) => {
   const body = await import("../recogniser/hear");
-  const complain = (line: string) => out.error(line.replace(/^gloveside hear: /, ""));
-  return body.hear(argv, lineByLine(out.print), lineByLine(complain));
+  return body.hear(argv, lineByLine(out.print), lineByLine(out.error));
 };
 
 /** It has one way out: what comes with exit code 2 is a complaint. */

@@ -2,12 +2,14 @@
  * The recorded artist at work: told by the plan what to say, listening to the companion for when to say it. Out comes a
  * timeline of phrases. Played to the real ear, the same timeline must come to the same session.
  */
+
+import { askedBy } from "../announcements/announce";
 import type { CommandId } from "../intent/phrases";
 import { commands } from "../intent/phrases";
 import { SoundActivity } from "../recogniser/soundActivity";
 import { stepHere } from "../session/world";
 import { nextWish, nothingTold, type Plan, type Told, type Wish } from "./artist";
-import { momentsAhead } from "./moments";
+import { forgetSettled, isUnasked, momentsAhead } from "./moments";
 import type { Room } from "./room";
 
 export interface Label {
@@ -28,13 +30,13 @@ export interface Air {
 }
 
 export interface Pace {
-  /** Before the first phrase, for a session that begins later than the sound. */
+  /** Silence before the first phrase, for a session that begins later than the sound. */
   readonly leadInMs: number;
   /** After the companion's last word, whatever it was. */
   readonly marginMs: number;
   /** Then a gap of a person's: between the first and the second. Common in talk; our choice. */
   readonly gapMs: readonly [number, number];
-  /** Kept free around the moments at which a wet clock speaks up. */
+  /** No phrase ends less than this before a wet clock speaks up, so that nobody can doubt which question it answers. */
   readonly clearMs: number;
   /** Steps take their hands-on time; without it everything is answered promptly, so that a recording stays short. */
   readonly handsOn: boolean;
@@ -44,8 +46,8 @@ export interface Pace {
 export const recordedPace: Pace = {
   leadInMs: 6_000,
   marginMs: 1_500,
-  gapMs: [300, 700],
-  clearMs: 2_500,
+  gapMs: [200, 500],
+  clearMs: 5_000,
   handsOn: false,
 };
 
@@ -69,7 +71,13 @@ export async function act(
   let told: Told = nothingTold;
   let gapMs = drawn(pace.gapMs, random);
   let quietSinceMs = 0;
+  const asked = new Map<string, string>();
   let wished = { about: "", sinceMs: 0 };
+
+  room.onSpoken((utterance) => {
+    const question = askedBy(utterance);
+    for (const surface of question?.surfaces ?? []) asked.set(surface, question?.about ?? "");
+  });
 
   const pass = async (ms: number): Promise<void> => {
     for (const untilMs = room.nowMs + ms; room.nowMs < untilMs; ) {
@@ -111,12 +119,14 @@ export async function act(
 
   const isMyTurn = (): boolean => {
     const { nowMs, silentSinceMs } = room;
-    if (silentSinceMs === null || nowMs < pace.leadInMs) return false;
-    return nowMs - Math.max(silentSinceMs, quietSinceMs) >= pace.marginMs + gapMs;
+    if (silentSinceMs === null) return false;
+    const waitMs = labels.length === 0 ? pace.leadInMs : pace.marginMs + gapMs;
+    return nowMs - Math.max(silentSinceMs, quietSinceMs) >= waitMs;
   };
 
   for (;;) {
     await pass(stepMs);
+    forgetSettled(room.companion.state, asked);
     if (room.nowMs - quietSinceMs > longestMs) throw new Error(`nothing happens any more at ${room.nowMs} ms`);
     if (!isMyTurn()) continue;
     const { state } = room.companion;
@@ -125,7 +135,7 @@ export async function act(
     if (wish.does === "wait") continue;
     if (pace.handsOn && room.nowMs - wishedSince(wish) < wish.handsOnMs) continue;
     const lengthMs = phraseMs(wish.command);
-    if (momentsAhead(state).some((ms) => Math.abs(ms - lengthMs) < pace.clearMs)) continue;
+    if (isUnasked(state, asked) || momentsAhead(state).some((ms) => ms < lengthMs + pace.clearMs)) continue;
     await speak(wish);
   }
   await pass(tailMs);

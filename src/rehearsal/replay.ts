@@ -5,11 +5,16 @@ import type { Opened } from "./opening";
 import { enterRoom, type Room } from "./room";
 
 const stepMs = 80;
-/** When the ear answers after a phrase, and how long the room is left open after the last. */
-const hearingMs = 240;
+/** How long the room is left open after the last phrase. */
 const tailMs = 6_000;
 
-export async function liveThrough(labels: readonly Label[], opened: Opened, manifest: ClipManifest): Promise<Room> {
+/** @param hearingMs When the ear answers after the end of a phrase. */
+export async function liveThrough(
+  labels: readonly Label[],
+  opened: Opened,
+  manifest: ClipManifest,
+  hearingMs = 240,
+): Promise<Room> {
   const room = await enterRoom(opened, manifest);
   const passTo = async (untilMs: number): Promise<void> => {
     while (room.nowMs < untilMs) await room.pass(stepMs);
