@@ -1,11 +1,11 @@
 /** No plan that begins like this one is ready sooner, changes gloves less often, or re-applies less often than this. */
 
+import { type Beginning, isDone, keepWet, notWet, wetEnough } from "./beginning";
 import type { Model } from "./model";
 import { Jobs } from "./onePair";
-import { isDone, keepWet, notWet, type Partial, wetEnough } from "./partial";
 
 /** Makes the function that writes the three bounds into a partial plan; it answers false if no plan can begin so. */
-export function bounder(model: Model): (at: Partial) => boolean {
+export function bounder(model: Model): (at: Beginning) => boolean {
   const { n, clocks, gloveChange } = model;
   const owed = clocks.map((clock) => Math.ceil(clock.contact / clock.within) - 1);
   const jobs = new Jobs(3 * n + 2 + owed.reduce((sum, one) => sum + one, 0));
@@ -57,13 +57,13 @@ export function bounder(model: Model): (at: Partial) => boolean {
 }
 
 /** Re-applications already made, counted the way the least number is: a clock running from before may have had some. */
-function pastOwed(at: Partial, index: number, clock: Model["clocks"][number]): number {
+function pastOwed(at: Beginning, index: number, clock: Model["clocks"][number]): number {
   const before = clock.task < 0 ? Math.max(0, Math.ceil((clock.wettedEnd - clock.appliedEnd) / clock.within)) : 0;
   return before + (at.wettings[index] ?? 0);
 }
 
 /** Even with every earlier task as late as can be, the work since fills the time: a window that is lost already. */
-function windowsStillOpen(model: Model, at: Partial): boolean {
+function windowsStillOpen(model: Model, at: Beginning): boolean {
   for (const link of model.windows) {
     if (!isDone(at, link.from) || isDone(at, link.to)) continue;
     const change = at.soiled && model.cleanliness[link.to] === "clean" ? model.gloveChange : 0;

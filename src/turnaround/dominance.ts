@@ -3,14 +3,14 @@
  * can, action for action, and never comes out later or with more changes. Kept in a table by set of tasks done.
  */
 
+import { type Beginning, isDone, keepWet, setOf, wetEnough } from "./beginning";
 import type { Model } from "./model";
-import { isDone, keepWet, type Partial, setOf, wetEnough } from "./partial";
 
 /** More partial plans than this are not remembered. Forgetting costs time, never the proof. */
 const mostRemembered = 600_000;
 
 export class Seen {
-  private readonly bySet = new Map<number, Partial[]>();
+  private readonly bySet = new Map<number, Beginning[]>();
   private remembered = 0;
   private readonly model: Model;
 
@@ -19,7 +19,7 @@ export class Seen {
   }
 
   /** False if something seen before makes `at` pointless; otherwise remembers it and drops what it makes pointless. */
-  admits(at: Partial): boolean {
+  admits(at: Beginning): boolean {
     const key = setOf(at);
     const others = this.bySet.get(key);
     if (!others) {
@@ -46,10 +46,10 @@ export class Seen {
 
   /** Takes over what another table has seen. */
   addAll(other: Seen): void {
-    for (const partials of other.bySet.values()) for (const at of partials) this.admits(at);
+    for (const beginnings of other.bySet.values()) for (const at of beginnings) this.admits(at);
   }
 
-  covers(at: Partial): boolean {
+  covers(at: Beginning): boolean {
     return this.bySet.get(setOf(at))?.some((other) => dominates(this.model, other, at)) ?? false;
   }
 }
@@ -59,7 +59,7 @@ export class Seen {
  * hands are free no later, every wait is over no later, the gloves are as clean. Only a window still open behind `one`
  * could forbid it, since `other` might have begun that window later; so then nothing is claimed.
  */
-export function dominates(model: Model, one: Partial, other: Partial): boolean {
+export function dominates(model: Model, one: Beginning, other: Beginning): boolean {
   if (one.end > other.end || one.tailEnd > other.ready) return false;
   let changes = one.changes;
   if (one.soiled && !other.soiled) {
@@ -77,7 +77,7 @@ export function dominates(model: Model, one: Partial, other: Partial): boolean {
   return !model.canPushBack || nothingOpen(model, one, other);
 }
 
-function nothingOpen(model: Model, one: Partial, other: Partial): boolean {
+function nothingOpen(model: Model, one: Beginning, other: Beginning): boolean {
   for (const link of model.windows) if (isDone(one, link.from) && !isDone(one, link.to)) return false;
   for (let clock = 0; clock < model.clocks.length; clock++) {
     if (one.wetness[clock] !== keepWet) continue;

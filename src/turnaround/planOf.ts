@@ -1,14 +1,14 @@
 /** A finished chain of actions, told as a plan: who does what when. */
 
+import { type Beginning, clockOf, glovesOff } from "./beginning";
 import type { Model } from "./model";
-import { clockOf, glovesOff, type Partial } from "./partial";
 import type { Plan, PlanStep, TaskId } from "./problem";
 import { chainOf } from "./timing";
 import { worthOf } from "./value";
 
 type Proof = Pick<Plan, "lowerBoundSec" | "proved" | "writtenOrderProved" | "nodes">;
 
-export function planOf(model: Model, whole: Partial, proof: Proof): Plan {
+export function planOf(model: Model, whole: Beginning, proof: Proof): Plan {
   const steps = chainOf(whole).map((at): PlanStep => {
     const times = { startSec: at.start, endSec: at.end };
     if (at.action === glovesOff) return { kind: "gloves", ...times };

@@ -7,26 +7,26 @@
  * fills no gap (next). When the stack is empty, nothing better than the limit exists.
  */
 
+import { type Beginning, isWhole } from "./beginning";
 import { Seen } from "./dominance";
 import type { Model } from "./model";
 import { continuations, rewettings } from "./next";
-import { isWhole, type Partial } from "./partial";
 import { isBetter, mayBeat, type Value, worthOf } from "./value";
 
-export type Bound = (at: Partial) => boolean;
+export type Bound = (at: Beginning) => boolean;
 
 export class Search {
   readonly seen: Seen;
   nodes = 0;
-  best: Partial | undefined;
-  private readonly stack: Partial[] = [];
+  best: Beginning | undefined;
+  private readonly stack: Beginning[] = [];
   private readonly model: Model;
   private readonly bound: Bound;
   private limit: Value;
   /** Excluded before by an earlier search with the same limit. */
   private readonly excluded: Seen | undefined;
 
-  constructor(model: Model, bound: Bound, roots: readonly Partial[], limit: Value, excluded?: Seen) {
+  constructor(model: Model, bound: Bound, roots: readonly Beginning[], limit: Value, excluded?: Seen) {
     this.model = model;
     this.bound = bound;
     this.limit = limit;
@@ -62,7 +62,7 @@ export class Search {
         if (untilFirst) return;
         continue;
       }
-      const next: Partial[] = [];
+      const next: Beginning[] = [];
       for (const one of continuations(this.model, at)) this.admit(one, next);
       for (const one of rewettings(this.model, at)) this.admit(one, next);
       next.sort((one, other) => byPromise(this.model, other, one));
@@ -70,7 +70,7 @@ export class Search {
     }
   }
 
-  private admit(at: Partial, to: Partial[]): void {
+  private admit(at: Beginning, to: Beginning[]): void {
     if (!this.bound(at) || !mayBeat(at, this.limit)) return;
     if (this.excluded?.covers(at)) return;
     if (this.seen.admits(at)) to.push(at);
@@ -78,7 +78,7 @@ export class Search {
 }
 
 /** Sooner, fewer changes, fewer re-applications, less idling, more left to do afterwards, earlier in writing. */
-export function byPromise(model: Model, one: Partial, other: Partial): number {
+export function byPromise(model: Model, one: Beginning, other: Beginning): number {
   return (
     one.ready - other.ready ||
     one.changesAtLeast - other.changesAtLeast ||

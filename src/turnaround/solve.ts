@@ -4,10 +4,10 @@
  * The same problem and node budget give the same plan on every machine.
  */
 
+import { type Beginning, nothingYet } from "./beginning";
 import { bounder } from "./bounds";
 import { firstPlan } from "./firstPlan";
 import { compile, type Model } from "./model";
-import { nothingYet, type Partial } from "./partial";
 import { planOf } from "./planOf";
 import type { Impossible, Planned, TurnaroundProblem } from "./problem";
 import { refusal } from "./refusals";
@@ -62,8 +62,8 @@ export class Planning {
   readonly kind = "planning";
   private readonly model: Model;
   private readonly bound: Bound;
-  private readonly root: Partial;
-  private best: Partial | undefined;
+  private readonly root: Beginning;
+  private best: Beginning | undefined;
   private beams = [...beamWidths];
   private beamNodes = 0;
   private search: Search | undefined;

@@ -6,11 +6,12 @@
  * one round for each action, the rules contradict each other (Bellman and Ford's longest-path rule).
  */
 
+import { type Action, type Beginning, clockOf } from "./beginning";
 import type { Model } from "./model";
-import { type Action, clockOf, type Partial, place } from "./partial";
+import { place } from "./place";
 
 /** Puts `action` at the end and lets earlier starts move as they must. Undefined if no start times keep every window. */
-export function append(model: Model, parent: Partial, action: Action): Partial | undefined {
+export function append(model: Model, parent: Beginning, action: Action): Beginning | undefined {
   const next = place(model, parent, action, 0);
   if (action >= 0 && action < model.n && next.start > (model.latest[action] ?? 0)) return undefined;
   if (!model.canPushBack || !breaksWindow(model, next)) return next;
@@ -18,7 +19,7 @@ export function append(model: Model, parent: Partial, action: Action): Partial |
 }
 
 /** Whether the last action itself comes too late after something earlier. */
-function breaksWindow(model: Model, last: Partial): boolean {
+function breaksWindow(model: Model, last: Beginning): boolean {
   if (last.action < 0) return false;
   if (last.action < model.n)
     return model.windows.some(
@@ -28,7 +29,7 @@ function breaksWindow(model: Model, last: Partial): boolean {
   return last.end > (last.parent?.wettedEnd[clock] ?? 0) + (model.clocks[clock]?.within ?? 0);
 }
 
-function settle(model: Model, whole: Partial): Partial | undefined {
+function settle(model: Model, whole: Beginning): Beginning | undefined {
   let last = whole;
   for (let round = 0; round <= whole.depth + 1; round++) {
     const chain = chainOf(last);
@@ -47,7 +48,7 @@ function settle(model: Model, whole: Partial): Partial | undefined {
 }
 
 /** Raises the floor of each action that has to start later for a window after it to be kept. */
-function raise(model: Model, chain: readonly Partial[], floors: number[]): "settled" | "moved" | "never" {
+function raise(model: Model, chain: readonly Beginning[], floors: number[]): "settled" | "moved" | "never" {
   const taskAt = new Map<number, number>();
   const wettedAt = new Map<number, number>();
   let moved = false;
@@ -88,13 +89,13 @@ function raise(model: Model, chain: readonly Partial[], floors: number[]): "sett
 }
 
 /** The actions of a plan from first to last. */
-export function chainOf(last: Partial): Partial[] {
-  const chain: Partial[] = [];
-  for (let at: Partial | undefined = last; at?.parent; at = at.parent) chain.push(at);
+export function chainOf(last: Beginning): Beginning[] {
+  const chain: Beginning[] = [];
+  for (let at: Beginning | undefined = last; at?.parent; at = at.parent) chain.push(at);
   return chain.reverse();
 }
 
-function rootOf(last: Partial): Partial {
+function rootOf(last: Beginning): Beginning {
   let at = last;
   while (at.parent) at = at.parent;
   return at;

@@ -1,6 +1,6 @@
 /** What a plan is judged by, first difference decides: ready time, then glove changes, then re-applications. */
 
-import type { Partial } from "./partial";
+import type { Beginning } from "./beginning";
 
 export interface Value {
   readonly ready: number;
@@ -10,7 +10,7 @@ export interface Value {
 
 export const worst: Value = { ready: Number.POSITIVE_INFINITY, changes: 0, rewets: 0 };
 
-export const worthOf = (whole: Partial): Value => ({
+export const worthOf = (whole: Beginning): Value => ({
   ready: Math.max(whole.tailEnd, whole.end),
   changes: whole.changes,
   rewets: whole.rewets,
@@ -27,7 +27,7 @@ export const isBetter = (one: Value, other: Value): boolean =>
       : one.rewets < other.rewets;
 
 /** Whether some plan that begins so could still be better than the limit. */
-export const mayBeat = (at: Partial, limit: Value): boolean =>
+export const mayBeat = (at: Beginning, limit: Value): boolean =>
   at.ready !== limit.ready
     ? at.ready < limit.ready
     : at.changesAtLeast !== limit.changes

@@ -4,10 +4,10 @@
  * each by a search that ends at the first plan as good. What one such search excludes, the next need not look at again.
  */
 
+import type { Beginning } from "./beginning";
 import { Seen } from "./dominance";
 import type { Model } from "./model";
 import { continuations, rewettings } from "./next";
-import type { Partial } from "./partial";
 import { type Bound, Search } from "./search";
 import { chainOf } from "./timing";
 import { asGoodAs, mayBeat, type Value, worthOf } from "./value";
@@ -16,18 +16,18 @@ export class WrittenOrder {
   nodes = 0;
   finished = false;
   /** A plan of the best value, ever closer to the written order. */
-  best: Partial;
+  best: Beginning;
   private readonly model: Model;
   private readonly bound: Bound;
   private readonly limit: Value;
   private readonly excluded: Seen;
   /** All ways, by glove changes and re-wettings, to have done the settled tasks in the settled order. */
-  private settled: Partial[];
+  private settled: Beginning[];
   private place = 0;
   private candidate = 0;
   private search: Search | undefined;
 
-  constructor(model: Model, bound: Bound, root: Partial, best: Partial) {
+  constructor(model: Model, bound: Bound, root: Beginning, best: Beginning) {
     this.model = model;
     this.bound = bound;
     this.best = best;
@@ -78,8 +78,8 @@ export class WrittenOrder {
     this.nodes++;
   }
 
-  private waysTo(task: number): Partial[] {
-    const ways: Partial[] = [];
+  private waysTo(task: number): Beginning[] {
+    const ways: Beginning[] = [];
     let from = this.settled;
     while (from.length > 0) {
       for (const at of from) ways.push(...this.good(continuations(this.model, at, task)));
@@ -88,11 +88,11 @@ export class WrittenOrder {
     return ways;
   }
 
-  private good(partials: readonly Partial[]): Partial[] {
-    return partials.filter((at) => this.bound(at) && mayBeat(at, this.limit));
+  private good(beginnings: readonly Beginning[]): Beginning[] {
+    return beginnings.filter((at) => this.bound(at) && mayBeat(at, this.limit));
   }
 
-  private tasksOf(plan: Partial): number[] {
+  private tasksOf(plan: Beginning): number[] {
     return chainOf(plan)
       .map((one) => one.action)
       .filter((action) => action >= 0 && action < this.model.n);
