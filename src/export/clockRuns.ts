@@ -34,6 +34,7 @@ export function clockRuns(seen: Seen): readonly ClockRun[] {
       ...lost.map((run): ClockRun => ({ ...run, ended: "takenBack", live: false })),
     ];
   }
+  if (!fact.type.startsWith("v1.WetClock") && !runs.some((run) => run.live)) return runs;
   const followed = runs.map((run) => (run.live ? follow(run, seen) : run));
   const surface = beginsAt(fact, seen);
   if (surface === null) return followed;

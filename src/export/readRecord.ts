@@ -1,5 +1,5 @@
 /** Reads a record file. The bytes are hostile: what comes back is a record in shape, or what is wrong and where. */
-import { formatVersion } from "../log";
+import { canonicalText, formatVersion } from "../log";
 import { locate } from "./locate";
 import { RecordFile } from "./recordFile";
 import type { Fault, IntactCode, Place } from "./verdict";
@@ -45,9 +45,40 @@ export function readRecord(file: Uint8Array | string): ReadRecord {
   } catch {
     return fault("wrong-shape", start, "a record", "something nested too deeply");
   }
-  if (read.success) return { ok: true, record: read.data, raw: raw as RecordFile, text };
+  if (read.success) {
+    const lone = text.includes("\\ud") ? loneSurrogateIn(raw as RecordFile) : null;
+    if (lone) return fault("not-canonical", lone, "whole characters (RFC 8785 section 3.2.2.2)", "half of a pair");
+    return { ok: true, record: read.data, raw: raw as RecordFile, text };
+  }
   const issue = read.error.issues[0];
+  const stranger = read.error.issues.find((one) => one.code === "unrecognized_keys" && one.path.length === 0);
+  if (issue?.path.length === 1 && stranger?.code === "unrecognized_keys") {
+    return strangeName(text, String(issue.path[0]), stranger.keys[0] ?? "");
+  }
   return fault("wrong-shape", placeOf(issue?.path ?? []), issue?.message ?? "a record", (issue?.path ?? []).join("."));
+}
+
+/** A name of the outermost object that is not ours: told by its first letter that differs from the one that is missing. */
+function strangeName(text: string, expected: string, found: string): ReadRecord {
+  let same = 0;
+  while (same < found.length && found[same] === expected[same]) same++;
+  const at: Place = { part: "file", offset: Math.max(0, text.indexOf(`${JSON.stringify(found)}:`)) + 1 + same };
+  return fault("wrong-shape", at, `"${expected}"`, `"${found}"`);
+}
+
+/** JSON may spell half of a surrogate pair; no canonical text can hold it. */
+function loneSurrogateIn({ header, entries, closing }: RecordFile): Place | null {
+  const isWhole = (value: unknown) => {
+    try {
+      return canonicalText(value) !== "";
+    } catch {
+      return false;
+    }
+  };
+  if (!isWhole(header)) return { part: "header" };
+  const at = entries.findIndex((entry) => !isWhole(entry));
+  if (at >= 0) return { part: "entry", n: at + 1 };
+  return isWhole(closing) ? null : { part: "summary" };
 }
 
 function notJson(text: string): ReadRecord {

@@ -29,6 +29,23 @@ type Noted = {
 
 /** @param entries In order. Pure: the same entries always come to the same summary. */
 export function summarise(input: SessionInput, entries: readonly LogEntry[]): Summary {
+  const sum = summing(input);
+  let before = worldAtStart(input);
+  for (const entry of entries) {
+    const after = fold(input, before, entry.fact);
+    sum.take({ entry, before, credited: credit(before, entry.fact.witnessedMs), after });
+    before = after;
+  }
+  return sum.summary();
+}
+
+export type Summing = {
+  take(step: { entry: LogEntry; before: World; credited: World; after: World }): void;
+  summary(): Summary;
+};
+
+/** The same step by step, for who folds already. */
+export function summing(input: SessionInput): Summing {
   const noted: Noted = {
     phases: [],
     counts: [],
@@ -43,25 +60,28 @@ export function summarise(input: SessionInput, entries: readonly LogEntry[]): Su
   };
   let tally = tallyAtStart(input);
   let tallyBefore = tally;
-  let world = worldAtStart(input);
+  let last = worldAtStart(input);
   let close: FactOf<"v1.SessionClosed"> | null = null;
-  for (const entry of entries) {
-    const { fact, n } = entry;
-    const after = fold(input, world, fact);
-    // What one undo gives back is what the fold gives back.
-    if (after.before !== null && after.beforeCause !== world.beforeCause) tallyBefore = tally;
-    const seen = { n, fact, credited: credit(world, fact.witnessedMs), before: world, after };
-    if (fact.type === "v1.Undone") {
-      takeBack(noted, fact.fromCause);
-      tally = { ...tallyBefore, runs: clockRuns({ ...seen, runs: tally.runs, given: tallyBefore.runs }) };
-    } else {
-      tally = { ...tallied(input, tally, seen), runs: clockRuns({ ...seen, runs: tally.runs, given: null }) };
-    }
-    note(noted, entry, world, after);
-    if (fact.type === "v1.SessionClosed") close = fact;
-    world = after;
-  }
-  return written(noted, tally, world, close);
+  return {
+    take({ entry, before, credited, after }) {
+      const { fact, n } = entry;
+      // What one undo gives back is what the fold gives back.
+      if (after.before !== null && after.beforeCause !== before.beforeCause) tallyBefore = tally;
+      const seen = { n, fact, credited, before, after };
+      if (fact.type === "v1.Undone") {
+        takeBack(noted, fact.fromCause);
+        tally = { ...tallyBefore, runs: clockRuns({ ...seen, runs: tally.runs, given: tallyBefore.runs }) };
+      } else {
+        const runs = clockRuns({ ...seen, runs: tally.runs, given: null });
+        const next = tallied(input, tally, seen);
+        tally = next.runs === runs ? next : { ...next, runs };
+      }
+      note(noted, entry, before, after);
+      if (fact.type === "v1.SessionClosed") close = fact;
+      last = after;
+    },
+    summary: () => written(noted, tally, last, close),
+  };
 }
 
 const tallyAtStart = (input: SessionInput): Tally => ({

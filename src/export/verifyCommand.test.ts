@@ -65,9 +65,9 @@ test("prints the verdict as JSON", async () => {
 });
 
 test("fails with 1 and one clear line for a file that is no record", async () => {
-  const { code, said } = await run(await write("text.json", "not a record"));
+  const { code, said } = await run(await write("text.json", "some words"));
   expect(code).toBe(1);
-  expect(said).toContain('NO: not-json at character 0; expected JSON, found "not a record" at character 0');
+  expect(said).toContain('NO: not-json at character 0; expected JSON, found "some words" at character 0');
 });
 
 test.each([

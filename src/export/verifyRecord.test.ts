@@ -206,6 +206,11 @@ describe("answers hostile files with a fault of its own:", () => {
     expect(({} as { ok?: boolean }).ok).toBeUndefined();
   });
 
+  test("half of a surrogate pair, spelt as JSON lets it", async () => {
+    const { intact } = await verifyRecord(text.replace('"Artist A"', '"Artist \\ud800"'));
+    expect(intact).toMatchObject({ code: "not-canonical", at: { part: "header" } });
+  });
+
   test("bytes that are not UTF-8, with the entry they stand in", async () => {
     const bytes = new TextEncoder().encode(text);
     const at = text.indexOf('"n":17,');

@@ -1,4 +1,5 @@
 import { fc, test as property } from "@fast-check/vitest";
+import canonicalize from "canonicalize";
 import { describe, expect, test } from "vitest";
 import { bytesOf, canonicalText, digestOf, hexOf, prefixedDigest, prefixes } from "./canonical";
 
@@ -114,6 +115,23 @@ describe("RFC 8785", () => {
     const text = canonicalText(value);
     expect(canonicalText(reversed(JSON.parse(text)))).toBe(text);
   });
+});
+
+property.prop([fc.jsonValue()])("is one text with the reference writer, whatever order the names come in", (value) => {
+  const text = canonicalize(value) ?? "";
+  expect(canonicalText(value)).toBe(text);
+  expect(canonicalText(JSON.parse(text))).toBe(text);
+});
+
+test.each([["\\ud800"], ["a\\udfffb"]])(
+  "refuses the lone surrogate %s in a value whose names are in order",
+  (spelt) => {
+    expect(() => canonicalText(JSON.parse(`{"a":1,"b":"${spelt}"}`))).toThrow();
+  },
+);
+
+test("writes a backslash before the letters ud as the text that it is", () => {
+  expect(canonicalText({ a: "\\ud800" })).toBe('{"a":"\\\\ud800"}');
 });
 
 const reversed = (value: unknown): unknown => {

@@ -4,7 +4,7 @@
  * and it answers the same in a browser, a worker and Node.
  */
 import { sha256 } from "@noble/hashes/sha2.js";
-import { bytesToHex } from "@noble/hashes/utils.js";
+import { bytesToHex, hexToBytes } from "@noble/hashes/utils.js";
 import canonicalize from "canonicalize";
 import { z } from "zod";
 
@@ -25,30 +25,49 @@ const utf8 = new TextEncoder();
  * @see RFC 8785
  */
 export function canonicalText(value: unknown): string {
+  // What was read from a canonical file has its names in order already; then the engine's own writer gives the same
+  // text (RFC 8785 section 3.2.2 is ECMAScript's), several times faster. It escapes a lone surrogate, which must throw.
+  const quick = hasNamesInOrder(value) ? JSON.stringify(value) : undefined;
+  if (quick !== undefined && !quick.includes("\\ud")) return quick;
   const text = canonicalize(value);
   if (text === undefined) throw new TypeError("Not a JSON value.");
   return text;
 }
 
+/** Plain objects whose names stand in the order of their UTF-16 code units, all the way down; numbers finite. */
+function hasNamesInOrder(value: unknown): boolean {
+  if (typeof value === "number") return Number.isFinite(value);
+  if (typeof value === "string" || typeof value === "boolean" || value === null) return true;
+  if (typeof value !== "object") return false;
+  if (Array.isArray(value)) return value.every(hasNamesInOrder);
+  if ("toJSON" in value) return false;
+  let last: string | null = null;
+  for (const name of Object.keys(value)) {
+    if (last !== null && name <= last) return false;
+    if (!hasNamesInOrder((value as Record<string, unknown>)[name])) return false;
+    last = name;
+  }
+  return true;
+}
+
 /** SHA-256 as 64 hex digits. */
 export const digestOf = (bytes: Uint8Array): Digest => bytesToHex(sha256(bytes));
 
+/** Written over by each hash: an entry is hashed thousands of times in a row, and never two at once. */
+let scratch = new Uint8Array(4096);
+
 /** SHA-256 over the prefix byte, then the previous digest's 32 bytes where there is one, then the text in UTF-8. */
 export function prefixedDigest(prefix: number, previous: Digest | null, text: string): Digest {
-  const body = utf8.encode(text);
   const start = previous === null ? 1 : 33;
-  const bytes = new Uint8Array(start + body.length);
-  bytes[0] = prefix;
-  if (previous !== null) bytes.set(bytesOf(previous), 1);
-  bytes.set(body, start);
-  return digestOf(bytes);
+  // No UTF-16 code unit takes more than three bytes of UTF-8.
+  if (scratch.length < start + text.length * 3) scratch = new Uint8Array(start + text.length * 3);
+  scratch[0] = prefix;
+  if (previous !== null) scratch.set(hexToBytes(previous), 1);
+  const { written } = utf8.encodeInto(text, scratch.subarray(start));
+  return digestOf(scratch.subarray(0, start + written));
 }
 
 /** Lower-case hex back to bytes. The text must have passed `Digest` or `Signature`. */
-export function bytesOf(hex: string): Uint8Array<ArrayBuffer> {
-  const bytes = new Uint8Array(hex.length / 2);
-  for (let i = 0; i < bytes.length; i++) bytes[i] = Number.parseInt(hex.slice(i * 2, i * 2 + 2), 16);
-  return bytes;
-}
+export const bytesOf = (hex: string): Uint8Array<ArrayBuffer> => new Uint8Array(hexToBytes(hex));
 
 export { bytesToHex as hexOf };

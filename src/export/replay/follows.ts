@@ -1,20 +1,22 @@
 /** Replays the facts of a record through the rules of the session and stops at the first that does not follow. */
-import type { LogEntry } from "../../log";
+import type { LogEntry, Summary } from "../../log";
 import { credit, fold } from "../../session/fold";
 import type { SessionInput } from "../../session/sessionInput";
-import { type World, worldAtStart } from "../../session/world";
+import { worldAtStart } from "../../session/world";
+import { summing } from "../summarise";
 import { clockRules } from "./clockRules";
 import { gateRules } from "./gateRules";
 import type { Breach, Rule, Seen } from "./rule";
 import { timeRules, watchedWithinLife } from "./timeRules";
 import { walkRules } from "./walkRules";
 
-export type Followed = { ok: true; world: World } | ({ ok: false; at: number } & Breach);
+export type Followed = { ok: true; summary: Summary } | ({ ok: false; at: number } & Breach);
 
-/** @returns what is so at the end, or the number of the first entry that does not follow, and why. Never throws. */
+/** @returns what the session comes to, or the number of the first entry that does not follow, and why. Never throws. */
 export function follows(input: SessionInput, entries: readonly LogEntry[]): Followed {
   const rules: readonly Rule[] = [...timeRules, watchedWithinLife(), ...clockRules, ...walkRules, ...gateRules];
   const facts = entries.map((entry) => entry.fact);
+  const sum = summing(input);
   let before = worldAtStart(input);
   let atCause = before;
   for (const [i, entry] of entries.entries()) {
@@ -38,9 +40,10 @@ export function follows(input: SessionInput, entries: readonly LogEntry[]): Foll
       const broken = rule(seen);
       if (broken) return { ok: false, at: entry.n, ...broken };
     }
+    sum.take(seen);
     before = after;
   }
-  return { ok: true, world: before };
+  return { ok: true, summary: sum.summary() };
 }
 
 function restOfCause<F extends { cause: number }>(facts: readonly F[], from: number): readonly F[] {

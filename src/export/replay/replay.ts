@@ -4,7 +4,6 @@
  */
 import type { LogEntry, Summary } from "../../log";
 import type { SessionInput } from "../../session/sessionInput";
-import { summarise } from "../summarise";
 import { follows } from "./follows";
 import type { Breach } from "./rule";
 
@@ -20,10 +19,7 @@ export type Replayed =
 export type Replay = (rules: string, input: SessionInput, entries: readonly LogEntry[]) => Replayed;
 
 const rulesByVersion: Readonly<Record<string, (input: SessionInput, entries: readonly LogEntry[]) => Replayed>> = {
-  "1.0.0": (input, entries) => {
-    const followed = follows(input, entries);
-    return followed.ok ? { ok: true, summary: summarise(input, entries) } : followed;
-  },
+  "1.0.0": follows,
 };
 
 export const replay: Replay = (rules, input, entries) => {

@@ -7,6 +7,7 @@ import { type Place, passes, type Verdict } from "../verdict";
 export function partsOf(record: RecordFile): (offset: number) => Place {
   const texts = record.entries.map(canonicalText);
   const { text, entryStarts, entriesEnd } = textOfParts(record, texts);
+  const listStart = text.indexOf(',"entries":[');
   const headerStart = text.indexOf(',"header":', entriesEnd);
   const signaturesStart = text.lastIndexOf(',"signatures":[');
   const firstSignature = signaturesStart + ',"signatures":['.length;
@@ -16,7 +17,7 @@ export function partsOf(record: RecordFile): (offset: number) => Place {
     if (offset >= headerStart) return { part: "header" };
     const n = entryStarts.filter((start) => start <= offset).length;
     if (n > 0 && offset < entriesEnd) return { part: "entry", n };
-    return n > 0 ? { part: "file", offset } : { part: "seal" };
+    return n > 0 || offset >= listStart ? { part: "file", offset } : { part: "seal" };
   };
 }
 
