@@ -4,9 +4,7 @@ import { join } from "node:path";
 import { expect, test } from "vitest";
 import { rateHz } from "../../audio/make/rehearsal/artistVoice";
 import { check, verifyTwice } from "../../audio/make/rehearsal/check";
-import { record, type Take, timelineOf } from "../../audio/make/rehearsal/record";
-
-const take: Take = { protocol: "conventionBooth", brisk: true, snrDb: 15, seed: 1 };
+import { record, demonstrated as take, timelineOf } from "../../audio/make/rehearsal/record";
 
 /** About 12 minutes of sound, beside a machine at 15 dB, by a voice that was never trained on. */
 test("a whole recorded session is heard without a mistake and becomes a sealed record", {

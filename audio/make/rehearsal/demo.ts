@@ -11,10 +11,9 @@ import { clock } from "../../../src/rehearsal/story";
 import { protocolById } from "../../../src/session/protocols";
 import { hasVoice, howToInstall } from "./artistVoice";
 import { check, isFaultless, soundOf, verifyTwice } from "./check";
-import { folder, nameOf, record, type Take, timelineOf, write } from "./record";
+import { demonstrated, folder, nameOf, record, timelineOf, write } from "./record";
 
-/** The brisk mode, so that it can also be played in real time within twelve minutes. */
-const take: Take = { protocol: "conventionBooth", brisk: true, snrDb: 15, seed: 1 };
+const take = demonstrated;
 
 if (!hasVoice()) {
   console.error(`rehearse:demo: ${howToInstall}`);
