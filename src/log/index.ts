@@ -20,6 +20,7 @@ export type {
   Writer,
 } from "./journal";
 export { type MemoryJournal, memoryJournal } from "./memoryJournal";
+export { type LogClock, penOf } from "./penOf";
 export { Closing, makeClosing, Seal } from "./seal";
 export { fingerprint, isSignedBy, newKeyPair, newSigner, signerFromSecret, signerOf } from "./signing";
 export { Summary } from "./summary";
