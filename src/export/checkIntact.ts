@@ -55,6 +55,8 @@ async function sealTrouble(record: RecordFile, { heads }: Walked): Promise<Fault
   const { seal, summary } = closing;
   const last = heads.at(-1) ?? "";
   if (seal.entries !== entries.length) {
+    // The sealed head is reached: no entry is missing, the number was altered.
+    if (seal.head === last) return fault("altered-seal", { part: "seal" }, entries.length, seal.entries);
     const at = { part: "entry", n: Math.min(seal.entries, entries.length) + 1 } as const;
     return fault("entries-missing", at, `${seal.entries} entries`, `${entries.length} entries`);
   }

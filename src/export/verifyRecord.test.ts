@@ -110,6 +110,7 @@ describe("finds", () => {
   });
 
   test.each([
+    ["entries", 101],
     ["head", "ab".repeat(32)],
     ["summary", "ab".repeat(32)],
     ["sealedAt", "2026-11-25T12:00:00.000+00:00"],
