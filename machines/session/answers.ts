@@ -5,14 +5,19 @@ import type { EventId } from "../../src/session/protocol";
 import type { WetClock, WetState } from "../../src/session/wetClock";
 import { groupHere, type World } from "../../src/session/world";
 import { surfacesOf } from "./lookUp";
-import { surfaceApplied, surfaceWiped, type Told } from "./statements";
+import { stepsDone, surfaceApplied, surfaceWiped, type Told } from "./statements";
 
 /** A report that lacks a name; the companion goes through the candidates. */
 export interface Naming {
   readonly about: "applied" | "wiped" | "discrepancy" | EventId;
   readonly candidates: readonly string[];
   readonly at: number;
+  /** Sprays are asked about by what was sprayed together: "lamp and chair?"; null where one item is meant. */
+  readonly groups: readonly (readonly string[])[] | null;
 }
+
+/** What a spray could have been meant for; with more than one the companion asks. */
+export type Sprays = readonly (readonly string[])[];
 
 /** What has been asked aloud, so that a yes answers only that. */
 export interface Asked {
@@ -38,14 +43,51 @@ export const yesTo = (clocks: readonly WetClock[]): BareFact[] =>
 export const noTo = (clocks: readonly WetClock[]): BareFact[] =>
   clocks.map((c) => ({ type: "v1.WetClockDried", surface: c.surface }));
 
-/** Where a spray without a name went: what was just asked for, or the only clock there is; else it is to be named. */
-export function appliedTo(world: World, asked: Asked | null): readonly string[] {
-  const wanting = [...inState(world, "dry"), ...inState(world, "counting").filter((c) => c.reapplyAsked)];
-  const heard = wanting.filter((c) => asked?.surfaces.includes(c.surface)).map((c) => c.surface);
-  if (heard.length > 0) return heard;
-  if (wanting.length === 1) return wanting.map((c) => c.surface);
-  const all = Object.values(world.clocks);
-  return wanting.length === 0 && all.length === 1 ? all.map((c) => c.surface) : [];
+const wantsSpray = (clock: WetClock | undefined): boolean =>
+  clock !== undefined && (clock.state === "dry" || (clock.state === "counting" && clock.reapplyAsked));
+
+const isSame = (a: readonly string[], b: readonly string[]): boolean =>
+  a.length === b.length && a.every((id) => b.includes(id));
+
+/**
+ * What a spray without a name may have been meant for: each question about spraying that still stands, the latest first,
+ * all of them together, and what the step here sprays. One: it is that. More: it is asked, since a wrong guess would
+ * call a surface wet that is not. None asked: the only clock it can be.
+ */
+export function spraysMeant(told: Told, asked: Sprays): Sprays {
+  const { world } = told;
+  const open = asked
+    .map((surfaces) => surfaces.filter((id) => wantsSpray(world.clocks[id])))
+    .filter((surfaces) => surfaces.length > 0)
+    .toReversed();
+  const all = [...new Set(open.flat())];
+  const here = sprayedHere(told);
+  const groups = [...open, all, here].filter((surfaces) => surfaces.length > 0);
+  const distinct = groups.filter((surfaces, at) => groups.findIndex((other) => isSame(other, surfaces)) === at);
+  return distinct.length > 0 ? distinct : onlyClock(world);
+}
+
+function onlyClock(world: World): Sprays {
+  const wanting = Object.values(world.clocks).filter(wantsSpray);
+  const clocks = wanting.length > 0 ? wanting : Object.values(world.clocks);
+  return clocks.length === 1 ? [clocks.map((c) => c.surface)] : [];
+}
+
+/** What the step here sprays, or wipes and finds dry. */
+const sprayedHere = (told: Told): readonly string[] => {
+  const applies = hasEffectHere(told, "apply") ? effectsHere(told, "apply") : [];
+  return applies.length > 0 ? applies : toBeWetHere(told);
+};
+
+const effectsHere = ({ input, world }: Told, verb: "apply" | "wipe"): string[] =>
+  groupHere(input, world)
+    .flatMap((s) => s.effects)
+    .flatMap((e) => (e.verb === verb && "item" in e ? [e.item] : []));
+
+/** These were sprayed: the step that sprays just these is done by it; else each clock starts or goes on. */
+export function sprayed(told: Told, surfaces: readonly string[]): BareFact[] {
+  const isStep = hasEffectHere(told, "apply") && isSame(effectsHere(told, "apply"), surfaces);
+  return isStep ? stepsDone(told) : surfaces.flatMap((id) => surfaceApplied(told, id));
 }
 
 /** Surfaces that the steps here wipe and that no clock watches: a spray means them. */
@@ -60,18 +102,29 @@ export const hasEffectHere = ({ input, world }: Told, verb: "apply" | "wipe"): b
 export function namingOf(told: Told, about: Naming["about"]): Naming {
   const { protocol } = told.input;
   const running = Object.keys(told.world.clocks);
-  if (about === "discrepancy") return { about, candidates: discrepancyReasons, at: 0 };
+  const one = { about, at: 0, groups: null };
+  if (about === "discrepancy") return { ...one, candidates: discrepancyReasons };
   if (about === "applied" || about === "wiped") {
-    return { about, candidates: running.length > 0 ? running : surfacesOf(protocol), at: 0 };
+    return { ...one, candidates: running.length > 0 ? running : surfacesOf(protocol) };
   }
-  return { about, candidates: protocol.events.find((f) => f.event === about)?.asksItem ?? [], at: 0 };
+  return { ...one, candidates: protocol.events.find((f) => f.event === about)?.asksItem ?? [] };
 }
+
+export const namingSprays = (told: Told, groups: Sprays): Naming =>
+  groups.length > 0
+    ? { about: "applied", candidates: [...new Set(groups.flat())], at: 0, groups }
+    : namingOf(told, "applied");
+
+export const choicesIn = ({ candidates, groups }: Naming): number => groups?.length ?? candidates.length;
 
 /** The report with its name found; null means that nobody could name it, which is kept too. */
 export function named(told: Told, naming: Naming, name: string | null): BareFact[] {
   switch (naming.about) {
-    case "applied":
-      return name === null ? [] : surfaceApplied(told, name);
+    case "applied": {
+      const group = naming.groups?.[naming.at];
+      if (name === null) return [];
+      return group ? sprayed(told, group) : surfaceApplied(told, name);
+    }
     case "wiped":
       return name === null ? [] : surfaceWiped(told, name);
     case "discrepancy": {

@@ -10,9 +10,8 @@ export const conversation = session.createStateConfig({
     // Reports, taken whatever is being asked.
     "exposure.reported": { target: ".open", actions: "forgetName" },
     "surface.applied": [
-      { guard: "appliesHere", target: ".open", actions: ["forgetName", "stateStepsDone", "walkOn"] },
-      { guard: "knowsWhereApplied", target: ".open", actions: ["forgetName", "stateApplied"] },
-      { target: ".naming", actions: "askName" },
+      { guard: "sprayIsUnclear", target: ".naming", actions: "askName" },
+      { target: ".open", actions: ["forgetName", "stateApplied", "walkOnIfStepDone"] },
     ],
     "surface.wiped": [
       { guard: "wipesHere", target: ".open", actions: ["forgetName", { type: "hearDone" }] },

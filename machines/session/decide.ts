@@ -16,6 +16,7 @@ const memoryOf = (input: SessionInput, world: World): SessionMemory => ({
   pendingMs: 0,
   naming: null,
   asked: null,
+  askedSprays: [],
 });
 
 /** Before the first word: nothing is stated until `session.begin`. */

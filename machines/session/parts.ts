@@ -4,19 +4,22 @@ import type { BareFact, DiscrepancyReason, RefusalReason, SessionFact } from "..
 import { fold } from "../../src/session/fold";
 import type { SessionInput } from "../../src/session/sessionInput";
 import { unready } from "../../src/session/station";
-import { flowHere, kindsIn, stepHere, type World } from "../../src/session/world";
+import { flowHere, indexHere, kindsIn, stepHere, type World } from "../../src/session/world";
 import {
   type Asked,
-  appliedTo,
+  choicesIn,
   eventHappened,
   hasEffectHere,
   looksSafer,
   type Naming,
   named,
   namingOf,
+  namingSprays,
   noTo,
   questioned,
-  toBeWetHere,
+  type Sprays,
+  sprayed,
+  spraysMeant,
   yesTo,
 } from "./answers";
 import {
@@ -25,7 +28,6 @@ import {
   notReadyToWipe,
   refusal,
   stepsDone,
-  surfaceApplied,
   surfaceWiped,
   timePassed,
 } from "./statements";
@@ -37,7 +39,10 @@ export interface SessionMemory {
   /** Watched since the last fact. */
   readonly pendingMs: Ms;
   readonly naming: Naming | null;
+  /** The question about wetness that was asked aloud last. */
   readonly asked: Asked | null;
+  /** Every question about spraying that was asked aloud, in order; those whose surfaces want none any more are void. */
+  readonly askedSprays: Sprays;
 }
 
 /** Within the chart: the walk goes on, a count is due, the session is closed, an exposure ends. */
@@ -148,12 +153,10 @@ export const session = setup({
     /** Its time is full but nobody said it stayed wet: ask, before a wipe ends it. */
     wetnessNotSaid: ({ context }) => notReadyToWipe(context).some((id) => context.world.clocks[id]?.state === "timeUp"),
     wipesEarly: ({ context }) => notReadyToWipe(context).length > 0,
-    appliesHere: ({ context, event }) => surfaceIn(event) === undefined && hasEffectHere(context, "apply"),
+    /** More than one thing could have been sprayed, or none that we know of. */
+    sprayIsUnclear: ({ context, event }) =>
+      surfaceIn(event) === undefined && spraysMeant(context, context.askedSprays).length !== 1,
     wipesHere: ({ context, event }) => surfaceIn(event) === undefined && hasEffectHere(context, "wipe"),
-    knowsWhereApplied: ({ context, event }) =>
-      surfaceIn(event) !== undefined ||
-      toBeWetHere(context).length > 0 ||
-      appliedTo(context.world, context.asked).length > 0,
     knowsWhatWiped: ({ context, event }) =>
       surfaceIn(event) !== undefined || Object.keys(context.world.clocks).length === 1,
     isQuestioned: ({ context, event }) => questioned(context.world, context.asked, surfaceIn(event)).length > 0,
@@ -165,8 +168,7 @@ export const session = setup({
       context.world.exposure === "firstAid" && eventIs(event, "event.reported")?.event === "stopEarly",
     canUndo: ({ context }) => context.world.before !== null,
     undoLooksSafer: ({ context }) => looksSafer(context.world),
-    moreCandidates: ({ context }) =>
-      context.naming ? context.naming.at + 1 < context.naming.candidates.length : false,
+    moreCandidates: ({ context }) => (context.naming ? context.naming.at + 1 < choicesIn(context.naming) : false),
     dayTurned: ({ context, event }) => {
       const today = eventIs(event, "time.witnessed")?.today;
       return today !== undefined && today !== context.world.today;
@@ -186,6 +188,12 @@ export const session = setup({
       if (stepHere(context.input, world)?.kind === "count") enqueue.raise({ type: "count.due" });
     }),
     walkOn: raise({ type: "walk.on" }),
+    /** A spray may have been the step here; the place then stands behind it, and nothing has been read out yet. */
+    walkOnIfStepDone: enqueueActions(({ context, event, enqueue }) => {
+      const { world } = context;
+      const moved = world.before !== null && world.beforeCause === causeOf(context, event);
+      if (moved && indexHere(world) !== indexHere(world.before)) enqueue.raise({ type: "walk.on" });
+    }),
     /** As if the step were reported done: what it says and wipes is judged in one place. */
     hearDone: enqueueActions(({ context, event, enqueue }) =>
       enqueue.raise({ type: "step.done", cause: causeOf(context, event) }),
@@ -250,9 +258,7 @@ export const session = setup({
     stateGap: state((_m, e) => [{ type: "v1.GapSeen", why: eventIs(e, "time.gap")?.why ?? "drift" }]),
     stateApplied: state((m, e) => {
       const surface = surfaceIn(e);
-      if (surface !== undefined) return surfaceApplied(m, surface);
-      const here = toBeWetHere(m);
-      return (here.length > 0 ? here : appliedTo(m.world, m.asked)).flatMap((id) => surfaceApplied(m, id));
+      return sprayed(m, surface === undefined ? (spraysMeant(m, m.askedSprays)[0] ?? []) : [surface]);
     }),
     stateWiped: state((m, e) => {
       const surface = surfaceIn(e) ?? Object.keys(m.world.clocks)[0];
@@ -264,9 +270,13 @@ export const session = setup({
     }),
     stateYes: state((m, e) => yesTo(questioned(m.world, m.asked, surfaceIn(e)))),
     stateNo: state((m, e) => noTo(questioned(m.world, m.asked, surfaceIn(e)))),
-    noteAsked: assign(({ event }) => {
+    noteAsked: assign(({ context, event }) => {
       const told = eventIs(event, "question.asked");
-      return { asked: told ? { about: told.about, surfaces: told.surfaces } : null };
+      if (!told) return {};
+      const { about, surfaces } = told;
+      if (about === "reapply" || about === "wetAgain")
+        return { askedSprays: [...context.askedSprays, surfaces].slice(-8) };
+      return { asked: { about, surfaces } };
     }),
     forgetAsked: assign({ asked: null }),
 
@@ -274,7 +284,8 @@ export const session = setup({
     askName: assign(({ context, event }) => {
       const told = eventIs(event, "event.reported");
       if (told) return { naming: namingOf(context, told.event) };
-      return { naming: namingOf(context, event.type === "surface.wiped" ? "wiped" : "applied") };
+      if (event.type === "surface.wiped") return { naming: namingOf(context, "wiped") };
+      return { naming: namingSprays(context, spraysMeant(context, context.askedSprays)) };
     }),
     askDiscrepancy: assign(({ context }) => ({ naming: namingOf(context, "discrepancy") })),
     askNext: assign(({ context }) => ({

@@ -122,6 +122,31 @@ describe("a session", () => {
     expect(world(lapsed).clocks.chair).toMatchObject({ state: "dry", creditedMs: 0 });
   });
 
+  it("asks which spray is meant when one was asked for and the step here is another", () => {
+    const wetOne = told(atBreakdown(), done, confirm, ...times(3), done);
+    const due = told(passing(wetOne, 95), { type: "question.asked", about: "reapply", surfaces: ["chair"] });
+    expect(here(due)).toBe("wetLamp");
+    const unclear = told(due, { type: "surface.applied" });
+    expect(unclear.state.value).toMatchObject({ conversation: "naming" });
+    expect(unclear.facts).toHaveLength(due.facts.length);
+    const again = told(unclear, yes);
+    expect(again.facts.slice(due.facts.length)[0]).toMatchObject({ type: "v1.WetClockReapplied", surface: "chair" });
+    expect(here(again)).toBe("wetLamp");
+    const step = told(unclear, no, yes);
+    expect(types(step.facts.slice(due.facts.length))).toEqual(["StepDone", "WetClockStarted", "StepEntered"]);
+    expect(world(step).clocks.chair?.reapplyAsked).toBe(true);
+  });
+
+  it("keeps a spray that was asked for although another question was asked since", () => {
+    const due = told(
+      passing(bothWet(), 95),
+      { type: "question.asked", about: "reapply", surfaces: ["chair", "lamp"] },
+      { type: "question.asked", about: "stayedWet", surfaces: ["lamp"] },
+      { type: "surface.applied" },
+    );
+    expect(types(due.facts).filter((t) => t === "WetClockReapplied")).toHaveLength(2);
+  });
+
   it("credits nothing for a gap and waits to hear that it is still wet", () => {
     const run = told(passing(bothWet(), 60), { type: "time.gap", why: "sleep" });
     const later = passing(run, 60);

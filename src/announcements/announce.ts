@@ -11,7 +11,7 @@ import { leftMs } from "../session/wetClock";
 import { indexHere, inUse, kindsIn, stepHere, stepsHere, type World } from "../session/world";
 import { fill } from "./fill";
 import type { Phrasebook, UndoWhat } from "./phrasebook";
-import { type Spoken, sayClock, sayHowLong, sayWipedEarly } from "./sayClock";
+import { type ClockLeft, type Spoken, sayClock, sayHowLong, sayWipedEarly } from "./sayClock";
 import {
   sayBegun,
   sayClosed,
@@ -31,6 +31,7 @@ import {
   askExposureChoice,
   askExposureEnd,
   askItem,
+  askItems,
   askRecount,
   askSharps,
   askSkipReason,
@@ -56,7 +57,11 @@ export function announce(book: Phrasebook, moment: Moment): readonly Utterance[]
   const stated = facts.flatMap((fact) => sayFact(book, moment, fact));
   const asked = asksAnew(moment) ? question(book, after) : [];
   const end = facts.some((f) => f.type === "v1.StepDone" || f.type === "v1.StepSkipped") ? atTheEnd(book, after) : [];
-  return together(book, [...stated, ...asked, ...answer(book, after, event), ...stillWaiting(book, moment), ...end]);
+  const all = [...stated, ...asked, ...answer(book, after, event), ...stillWaiting(book, moment), ...end];
+  return together(
+    book,
+    all.filter((u, at) => u.key !== "step" || all.findIndex((v) => v.key === "step") === at),
+  );
 }
 
 /** No step is left and the work is not going on: what closes the session, or what the beginning waits for. */
@@ -180,11 +185,18 @@ function here(book: Phrasebook, state: SessionState): readonly Utterance[] {
   if (step.kind === "count") return [askSharps(book, world.sharps.opened, world.sharps.opened)];
   const wipes = step.effects.filter((e) => e.verb === "wipe").map((e) => e.item);
   const waitsFor = wipes.flatMap((id) => waitsOn(book, state, id));
-  if (waitsFor.length > 0) return waitsFor;
+  const counting = Object.values(world.clocks).filter((c) => wipes.includes(c.surface) && c.state === "counting");
+  const left = counting.map((c) => ({ item: spoken(state, c.surface), leftMs: Math.max(1, leftMs(c)) }));
+  const waits = left.length > 0 ? [...waitsFor, longestLeft(book, left)] : waitsFor;
+  if (waits.length > 0) return waits;
   const group =
     world.flows.length > 0 || !place ? [step] : stepsHere(input, world).slice(place.index, place.index + place.group);
   return [sayStep(book, group, world.brisk ? "brisk" : "careful")];
 }
+
+/** The one that keeps the wipe waiting longest stands for all. */
+const longestLeft = (book: Phrasebook, left: readonly ClockLeft[]): Utterance =>
+  sayHowLong(book, left.toSorted((a, b) => b.leftMs - a.leftMs).slice(0, 1));
 
 function waitsOn(book: Phrasebook, state: SessionState, id: string): readonly Utterance[] {
   const { world } = state.context;
@@ -194,8 +206,9 @@ function waitsOn(book: Phrasebook, state: SessionState, id: string): readonly Ut
   switch (clock.state) {
     case "ready":
       return [];
+    // Said for all of them at once, by `here`.
     case "counting":
-      return [sayHowLong(book, [{ item, leftMs: Math.max(1, leftMs(clock)) }])];
+      return [];
     case "timeUp":
       return [{ ...sayClock(book, "timeUp", [item]), urgency: "soon", solicited: true }];
     case "doubtful":
@@ -257,6 +270,15 @@ function question(book: Phrasebook, state: SessionState): readonly Utterance[] {
     const name = naming.candidates[naming.at];
     if (naming.about === "discrepancy")
       return [askDiscrepancy(book, (name ?? "unexplained") as DiscrepancyReason, naming.at === 0)];
+    const group = naming.groups?.[naming.at];
+    if (group)
+      return [
+        askItems(
+          book,
+          group.map((id) => spoken(state, id)),
+          naming.at === 0,
+        ),
+      ];
     return [askItem(book, name === undefined ? null : spoken(state, name), naming.at === 0)];
   }
   if (state.matches({ conversation: { readBack: "sharps" } })) {

@@ -1,7 +1,7 @@
 /** Questions and read-backs. A newer question replaces an older one, so that one yes answers one question. */
 import type { CommandId } from "../intent/phrases";
 import type { DiscrepancyReason } from "../session/fact";
-import { fill, itemPart, numberPart, sentences } from "./fill";
+import { fill, itemPart, listOf, numberPart, sentences } from "./fill";
 import type { Phrasebook, UndoWhat } from "./phrasebook";
 import type { Spoken } from "./sayClock";
 import { counted } from "./sayStep";
@@ -19,6 +19,17 @@ export function askItem(book: Phrasebook, item: Spoken | null, isFirst: boolean)
   if (item === null) return question(fill(book.ask.noItem));
   return question(fill(isFirst ? book.ask.firstItem : book.ask.nextItem, { item: [itemPart(book, item)] }));
 }
+
+/** Names what was sprayed together: "Which one? Lamp and chair?" */
+export const askItems = (book: Phrasebook, items: readonly Spoken[], isFirst: boolean): Utterance =>
+  question(
+    fill(isFirst ? book.ask.firstItem : book.ask.nextItem, {
+      item: listOf(
+        book,
+        items.map((item) => itemPart(book, item)),
+      ),
+    }),
+  );
 
 export const askSkipReason = (book: Phrasebook): Utterance => question(fill(book.ask.skipReason));
 

@@ -47,7 +47,8 @@ export function nextWish(state: SessionState, plan: Plan, told: Told): Wish {
   });
   if (world.phase === "closed") return { does: "leave" };
   if (state.matches({ conversation: "naming" }))
-    return speak(naming?.candidates[naming.at] === plan.touched ? "yes" : "no");
+    // Of sprays, what was asked for last is what was done.
+    return speak(naming?.groups || naming?.candidates[naming.at] === plan.touched ? "yes" : "no");
   if (state.matches({ conversation: "readBack" })) return speak("confirm");
   if (world.exposure === "firstAid") return speak("resume");
 
@@ -75,17 +76,12 @@ export function nextWish(state: SessionState, plan: Plan, told: Told): Wish {
 }
 
 /** The companion has asked about wetness aloud, and that still stands. */
-function answerToQuestion({ context: { world, asked } }: SessionState): CommandId | null {
-  if (asked === null) return null;
-  const clocks = asked.surfaces.flatMap((id) => world.clocks[id] ?? []);
-  switch (asked.about) {
-    case "stayedWet":
-      return clocks.some(({ state }) => state === "timeUp") ? "yes" : null;
-    case "stillWet":
-      return clocks.some(({ state }) => state === "doubtful") ? "yes" : null;
-    case "reapply":
-      return clocks.some(({ state, reapplyAsked }) => state === "counting" && reapplyAsked) ? "applied" : null;
-    case "wetAgain":
-      return clocks.some(({ state }) => state === "dry") ? "applied" : null;
-  }
+function answerToQuestion({ context: { world, asked, askedSprays } }: SessionState): CommandId | null {
+  const clocksIn = (surfaces: readonly string[]) => surfaces.flatMap((id) => world.clocks[id] ?? []);
+  const waits = asked?.about === "stillWet" ? "doubtful" : "timeUp";
+  if (asked && clocksIn(asked.surfaces).some(({ state }) => state === waits)) return "yes";
+  const wants = clocksIn(askedSprays.flat()).some(
+    ({ state, reapplyAsked }) => state === "dry" || (state === "counting" && reapplyAsked),
+  );
+  return wants ? "applied" : null;
 }

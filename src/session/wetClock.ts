@@ -33,7 +33,7 @@ export interface WetOrder {
 }
 
 /** Re-application is asked for this long before the label's limit, so that it can be done in time. */
-export const reapplyLeadMs = 20_000;
+export const reapplyLeadMs = 30_000;
 
 export const started = (order: WetOrder): WetClock => ({
   ...order,
