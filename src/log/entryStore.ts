@@ -25,6 +25,8 @@ export interface EntryStore {
   dropPen(session: string, pen: string): Promise<void>;
   /** Everything kept of a session, not yet believed: the shape of `KeptSession`. */
   load(session: string): Promise<{ ok: true; stored: unknown } | JournalTrouble>;
+  /** Every session, sealed or not, newest first. */
+  all(): Promise<{ ok: true; rows: readonly SessionRow[] } | JournalTrouble>;
   /** Sessions without a closing, newest first. */
   unfinished(): Promise<{ ok: true; rows: readonly SessionRow[] } | JournalTrouble>;
   /** Head of the newest session at this station; null where there is none. */

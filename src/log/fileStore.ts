@@ -71,6 +71,24 @@ export function fileStore(folder: string): EntryStore {
     return read.flatMap((one) => (one.status === "fulfilled" ? [one.value] : []));
   }
 
+  type Read = Awaited<ReturnType<typeof every>>[number];
+  async function listed(isWanted: (read: Read) => boolean): ReturnType<EntryStore["all"]> {
+    try {
+      const rows = (await every()).filter((read) => read.value.header && isWanted(read));
+      return {
+        ok: true,
+        rows: rows.map(({ session, value }) => ({
+          session,
+          header: value.header as KeptSession["header"],
+          head: value.head,
+          count: value.entries.length,
+        })),
+      };
+    } catch (error) {
+      return asTrouble(error);
+    }
+  }
+
   return {
     create: async (header, head, signature, pen) => {
       const { session } = header;
@@ -122,22 +140,8 @@ export function fileStore(folder: string): EntryStore {
         return asTrouble(error);
       }
     },
-    unfinished: async () => {
-      try {
-        const open = (await every()).filter(({ value }) => value.header && !value.closing);
-        return {
-          ok: true,
-          rows: open.map(({ session, value }) => ({
-            session,
-            header: value.header as KeptSession["header"],
-            head: value.head,
-            count: value.entries.length,
-          })),
-        };
-      } catch (error) {
-        return asTrouble(error);
-      }
-    },
+    all: () => listed(() => true),
+    unfinished: () => listed(({ value }) => !value.closing),
     newestHead: async (station) => {
       try {
         const newest = (await every()).find(({ value }) => value.header?.input?.station === station);

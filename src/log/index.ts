@@ -12,11 +12,11 @@ export type {
   JournalTrouble,
   JournalTroubleCode,
   KeptSession,
+  ListedSession,
   Opened,
   ReadSession,
   ResumedSession,
   Signer,
-  UnfinishedSession,
   Writer,
 } from "./journal";
 export { type MemoryJournal, memoryJournal } from "./memoryJournal";

@@ -161,6 +161,14 @@ export function indexedDbStore({ name = "gloveside-log", locks }: IndexedDbOptio
         return asTrouble(error);
       }
     },
+    all: async () => {
+      try {
+        const rows = await (await database()).getAllFromIndex("sessions", "order");
+        return { ok: true, rows: rows.reverse() };
+      } catch (error) {
+        return asTrouble(error);
+      }
+    },
     unfinished: async () => {
       try {
         const rows = await (await database()).getAllFromIndex("sessions", "state", every("open"));

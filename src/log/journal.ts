@@ -65,7 +65,7 @@ export type Opened = { ok: true; writer: Writer } | JournalTrouble;
 export type ResumedSession = { ok: true; writer: Writer; kept: KeptSession } | JournalTrouble;
 export type ReadSession = { ok: true; kept: KeptSession } | JournalTrouble;
 
-export type UnfinishedSession = { session: string; header: Header; entries: number };
+export type ListedSession = { session: string; header: Header; entries: number };
 
 export interface Journal {
   /** Begins a session. The header is on disk, signed, when this answers `ok`. */
@@ -73,8 +73,10 @@ export interface Journal {
   /** Takes up an unfinished session after its chain has been checked. */
   resume(session: string): Promise<ResumedSession>;
   read(session: string): Promise<ReadSession>;
+  /** Every session of this device, sealed or not, newest first; `read` gives what is in it. */
+  all(): Promise<{ ok: true; sessions: readonly ListedSession[] } | JournalTrouble>;
   /** Sessions to resume, newest first. */
-  unfinished(): Promise<{ ok: true; sessions: readonly UnfinishedSession[] } | JournalTrouble>;
+  unfinished(): Promise<{ ok: true; sessions: readonly ListedSession[] } | JournalTrouble>;
   /** Head of the newest session at this station, for the next header; null where there is none. */
   lastHead(station: string): Promise<{ ok: true; head: Digest | null } | JournalTrouble>;
 }

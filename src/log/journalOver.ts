@@ -34,14 +34,8 @@ export function journalOver(store: EntryStore, signer: Signer): Journal {
       return kept.ok ? trouble("key-lost", "This session was begun under another key.") : kept;
     },
     read,
-    unfinished: async () => {
-      const listed = await store.unfinished();
-      if (!listed.ok) return listed;
-      return {
-        ok: true,
-        sessions: listed.rows.map(({ session, header, count }) => ({ session, header, entries: count })),
-      };
-    },
+    all: async () => asListed(await store.all()),
+    unfinished: async () => asListed(await store.unfinished()),
     lastHead: (station) => store.newestHead(station),
   };
 
@@ -89,3 +83,11 @@ export function journalOver(store: EntryStore, signer: Signer): Journal {
     };
   }
 }
+
+const asListed = (found: Awaited<ReturnType<EntryStore["all"]>>) =>
+  found.ok
+    ? {
+        ok: true as const,
+        sessions: found.rows.map(({ session, header, count }) => ({ session, header, entries: count })),
+      }
+    : found;

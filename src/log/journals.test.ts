@@ -113,7 +113,7 @@ describe.each(Object.entries(kinds))("a journal in %s", (_kind, make) => {
     expect(!answer.ok && answer.code).toBe("other-writer");
   });
 
-  test("lists unfinished sessions, newest first, until they are sealed", async () => {
+  test("lists all sessions, newest first, and the unfinished ones until they are sealed", async () => {
     const { signer, journal, writer } = await fresh();
     const second = await opened(journal, signer, later);
     await second.append([began], stampAt(0));
@@ -125,6 +125,11 @@ describe.each(Object.entries(kinds))("a journal in %s", (_kind, make) => {
     expect(before.ok && before.sessions.map((s) => s.session)).toEqual([later, sampleSession]);
     expect(after.ok && after.sessions.map((s) => s.session)).toEqual([sampleSession]);
     expect(writer.count).toBe(0);
+    const all = await journal.all();
+    expect(all.ok && all.sessions.map(({ session, entries }) => [session, entries])).toEqual([
+      [later, 1],
+      [sampleSession, 0],
+    ]);
   });
 
   test("takes nothing more once sealed, and gives the closing back", async () => {

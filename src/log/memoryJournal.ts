@@ -69,12 +69,10 @@ export function memoryJournal(signer: Signer): MemoryJournal {
       const { pen: _pen, ...stored } = held;
       return { ok: true, stored: structuredClone(stored) };
     },
+    all: async () => ({ ok: true, rows: rowsOf([...sessions.values()]) }),
     unfinished: async () => ({
       ok: true,
-      rows: [...sessions.values()]
-        .filter((held) => held.closing === null)
-        .map(({ header, head, entries }) => ({ session: header.session, header, head, count: entries.length }))
-        .reverse(),
+      rows: rowsOf([...sessions.values()].filter((held) => held.closing === null)),
     }),
     newestHead: async (station) => {
       const here = [...sessions.values()].filter((held) => held.header.input.station === station);
@@ -92,3 +90,6 @@ export function memoryJournal(signer: Signer): MemoryJournal {
     },
   };
 }
+
+const rowsOf = (held: readonly Held[]) =>
+  held.map(({ header, head, entries }) => ({ session: header.session, header, head, count: entries.length })).reverse();
