@@ -5,6 +5,7 @@ import { inputFor } from "../../../tests/support/session";
 import { smallProtocol } from "../../../tests/support/smallProtocol";
 import { type LogEntry, newSigner } from "../../log";
 import type { SessionFact } from "../../session/fact";
+import { reapplyLeadMs } from "../../session/wetClock";
 import { recordOf, recordText } from "../recordFile";
 import { lifeA, live } from "../samples/lived";
 import { remade } from "../samples/remake";
@@ -114,7 +115,8 @@ const forgeries: Forgery[] = [
     "time up at half the time, credit and all",
     (e) => {
       const entry = first(e, "v1.ReapplyDue");
-      const creditedMs = 100_000;
+      // Where re-application is asked for: 120 s by the label, less the lead.
+      const creditedMs = 120_000 - reapplyLeadMs;
       entry.fact = {
         type: "v1.WetClockTimeUp",
         surface: "chair",
