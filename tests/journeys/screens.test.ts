@@ -54,20 +54,20 @@ async function cutOff(page: Page): Promise<string[]> {
   });
 }
 
-const until = (page: Page, name: string) =>
+/** Does what the screen asks until the question stands there. */
+const until = (page: Page, question: string) =>
   expect
     .poll(
       async () => {
-        const is = await page
-          .getByTestId("question")
-          .getAttribute("aria-label")
-          .catch(() => null);
-        if (is !== name) await actOnce(page, wipes);
-        return is;
+        const asked = await page.evaluate(
+          () => document.querySelector('[data-testid="question"]')?.getAttribute("aria-label") ?? null,
+        );
+        if (asked !== question) await actOnce(page, wipes);
+        return asked;
       },
       { timeout: patienceMs, interval: 200 },
     )
-    .toBe(name);
+    .toBe(question);
 
 describe.each(["light", "dark"] as const)("the screens, %s", (colorScheme) => {
   let context: BrowserContext;
