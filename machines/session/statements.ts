@@ -2,11 +2,11 @@
  * What each event states. Pure functions from what is so to bare facts, one for each thing a person can report or ask.
  * The chart says when; these say what.
  */
-import type { BareFact, RefusalReason } from "../../src/session/fact";
+import type { BareFact, DeviationCode, RefusalReason } from "../../src/session/fact";
 import { credit, fold, spoilsClock } from "../../src/session/fold";
 import type { Effect, Step } from "../../src/session/protocol";
 import type { SessionInput } from "../../src/session/sessionInput";
-import { applyEffect } from "../../src/session/station";
+import { applyEffect, type ItemState } from "../../src/session/station";
 import { hasLapsed, isFull, leftMs, wantsReapply } from "../../src/session/wetClock";
 import { flowHere, groupHere, indexHere, kindsIn, stepHere, stepsHere, type World } from "../../src/session/world";
 import { isOutOfDate, labelOf, productFor } from "./lookUp";
@@ -55,6 +55,9 @@ function effectsOf(told: Told, step: Step): BareFact[] {
 function effectStated(told: Told, effect: Effect, step: string): BareFact[] {
   const { findings } = applyEffect(told.world.station, effect, kindsIn(told.input));
   const deviations = findings.map((f): BareFact => ({ type: "v1.Deviation", code: f.code, item: f.item, step }));
+  if (coversWet(told.world, effect)) {
+    deviations.push({ type: "v1.Deviation", code: "coveredUnclean", item: effect.item, step });
+  }
   if (effect.verb === "apply") return [...deviations, ...surfaceApplied(told, effect.item, step)];
   if (effect.verb === "wipe") return [...deviations, ...surfaceWiped(told, effect.item, step)];
   if (effect.verb === "open" && isOutOfDate(told, effect.item)) {
@@ -66,6 +69,10 @@ function effectStated(told: Told, effect: Effect, step: string): BareFact[] {
   return deviations;
 }
 
+/** A barrier over a surface that is still wet, or not yet wiped, ends its process halfway. */
+export const coversWet = (world: World, effect: Effect): effect is Effect & { item: string } =>
+  effect.verb === "cover" && world.clocks[effect.item] !== undefined;
+
 /** A product went on: a clock starts, or the one that runs goes on. Dirt under it means that no clock may start. */
 export function surfaceApplied(told: Told, surface: string, step: string | null = null): BareFact[] {
   const { input, world } = told;
@@ -75,7 +82,7 @@ export function surfaceApplied(told: Told, surface: string, step: string | null 
   const item = world.station.items[surface];
   const clock = world.clocks[surface];
   if (clock && clock.state !== "ready") return [{ type: "v1.WetClockReapplied", surface }];
-  if (item?.condition === "soiled" && !item.preCleaned && !label.oneStep) {
+  if (item && isDirt(item) && !label.oneStep) {
     return [{ type: "v1.Deviation", code: "appliedBeforeCleaning", item: surface, step }];
   }
   return [
@@ -87,6 +94,17 @@ export function surfaceApplied(told: Told, surface: string, step: string | null 
       reapplyWithinMs: label.reapplyWithinSec === null ? null : label.reapplyWithinSec * 1000,
     },
   ];
+}
+
+const isDirt = (item: ItemState): boolean => item.condition === "soiled" && !item.preCleaned;
+
+/** Disinfectant does not work through dirt, unless its label cleans in the same step (CDC 2008). */
+function wetsDirt(told: Told, effect: Effect): effect is Effect & { item: string } {
+  if (effect.verb !== "apply") return false;
+  const item = told.world.station.items[effect.item];
+  const clock = told.world.clocks[effect.item];
+  const runs = clock !== undefined && clock.state !== "ready";
+  return item !== undefined && isDirt(item) && !runs && labelOf(told, effect.product)?.oneStep === false;
 }
 
 /** Wiped: done if its time is full and attested; otherwise early, kept as what it is. */
@@ -143,17 +161,58 @@ function groupFrom({ input, world }: Told, index: number): number {
   return Math.max(1, harmless < 0 ? steps.length : harmless);
 }
 
-/** Gloves go on washed hands, hands are washed bare, and what is out of date stays shut: else the step is not asked for. */
+/** Why a step is not asked for while it would leave this finding behind: what makes it allowed is said with it. */
+const reasonAgainst: Partial<Record<DeviationCode, RefusalReason>> = {
+  glovesOverUnwashedHands: "handsNotWashed",
+  openedWithUnwashedHands: "handsNotWashed",
+  touchedWithUnwashedHands: "handsNotWashed",
+  skinBrokenWithoutGloves: "handsNotWashed",
+  glovesOverGloves: "glovesStillOn",
+  washedInGloves: "glovesStillOn",
+  touchedWithSoiledGloves: "glovesStillOn",
+  openedWithSoiledGloves: "glovesStillOn",
+  wipedWithSoiledGloves: "glovesStillOn",
+  coveredUnclean: "cleanFirst",
+  appliedBeforeCleaning: "cleanFirst",
+  broughtBackSoiled: "cleanFirst",
+  usedUnsterile: "notNow",
+  openedAgain: "notNow",
+  sharpNotInSharps: "notNow",
+};
+
+/** Whether the companion holds a step back that would leave this finding behind. */
+export const isHeldBack = (code: DeviationCode): boolean => reasonAgainst[code] !== undefined;
+
+/**
+ * What would be unsafe just now, or is out of date, is not asked for: it is read out with the reason against it. Each
+ * reason once a step. A step of a list that was done before does nothing more, so only its hands are looked at.
+ */
 function standsInTheWay(told: Told, step: Step): BareFact[] {
+  const repeats = told.world.flows.length > 0 || told.world.place?.list === "resuming";
+  const happens = repeats || !told.world.done.includes(step.id);
+  const against = againstEffects(told, step).filter((f) => happens || !("item" in f) || f.item === null);
+  return against.filter((f, i) => against.findIndex((other) => isSameReason(other, f)) === i);
+}
+
+const isSameReason = (a: BareFact, b: BareFact): boolean =>
+  a.type === "v1.Refused" &&
+  b.type === "v1.Refused" &&
+  a.reason === b.reason &&
+  (a.reason !== "outOfDate" || a.item === b.item);
+
+function againstEffects(told: Told, step: Step): BareFact[] {
   let { station } = told.world;
   return step.effects.flatMap((effect): BareFact[] => {
     const outcome = applyEffect(station, effect, kindsIn(told.input));
     station = outcome.station;
-    const codes = outcome.findings.map((f) => f.code);
-    if (codes.includes("glovesOverUnwashedHands")) return [refusal("don", "handsNotWashed")];
-    if (codes.includes("glovesOverGloves") || codes.includes("washedInGloves")) {
-      return [refusal(effect.verb, "glovesStillOn")];
+    const findings = [...outcome.findings];
+    if (coversWet(told.world, effect)) findings.push({ code: "coveredUnclean", item: effect.item });
+    if (wetsDirt({ ...told, world: { ...told.world, station } }, effect)) {
+      findings.push({ code: "appliedBeforeCleaning", item: effect.item });
     }
+    const first = findings.find((f) => isHeldBack(f.code));
+    const reason = first && reasonAgainst[first.code];
+    if (first && reason) return [refusal(effect.verb, reason, first.item)];
     if (effect.verb === "open" && isOutOfDate(told, effect.item)) return [refusal("open", "outOfDate", effect.item)];
     if (effect.verb === "apply" && isOutOfDate(told, effect.product)) {
       return [refusal("apply", "outOfDate", effect.product)];

@@ -231,12 +231,20 @@ export function effectDone(input: SessionInput, world: World, effect: Effect): W
 
 const contacts: ReadonlySet<Effect["verb"]> = new Set(["touch", "cover", "uncover", "bring", "breakSkin"]);
 
-/** A surface met by soiled gloves under its clock, or after it, is soiled anew: the clock is worth nothing. */
+/** A surface met by soiled gloves or hands under its clock, or after it, is soiled anew: the clock is worth nothing. */
 export function spoilsClock(world: World, effect: Effect): effect is Effect & { item: string } {
   if (!("item" in effect) || !contacts.has(effect.verb)) return false;
-  const clock = world.clocks[effect.item];
-  return clock !== undefined && clock.state !== "dry" && world.station.hands === "glovedSoiled";
+  const { hands, handsSoiledBy } = world.station;
+  return runs(world, effect.item) && (hands === "glovedSoiled" || (hands === "bare" && handsSoiledBy.length > 0));
 }
+
+const runs = (world: World, surface: string): boolean => {
+  const clock = world.clocks[surface];
+  return clock !== undefined && clock.state !== "dry";
+};
+
+/** On the floor, or under a torn barrier, it is soiled whatever the gloves are. */
+const soilsAlways = (event: string): boolean => event === "dropped" || event === "tornBarrier";
 
 /**
  * The process of its class is what makes an item clean: a noncritical surface, disinfected. Critical items must be
@@ -279,7 +287,8 @@ function eventReported(input: SessionInput, world: World, fact: FactOf<"v1.Event
   const hasFlow = input.protocol.events.some((f) => f.event === fact.event && f.steps.length > 0);
   const moved = fact.item === null ? world : setStation(world, happened(world.station, fact.event, fact.item));
   const spoilt =
-    fact.item !== null && spoilsClock(world, { verb: "touch", item: fact.item })
+    fact.item !== null &&
+    ((soilsAlways(fact.event) && runs(world, fact.item)) || spoilsClock(world, { verb: "touch", item: fact.item }))
       ? setClock(moved, fact.item, dried)
       : moved;
   const torn: World =

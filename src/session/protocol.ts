@@ -73,6 +73,11 @@ export const Step = z.strictObject({
   handsOnSec: z.number().int().min(1).max(3600).default(15),
   /** A step that guards health may be skipped by nobody. */
   skippable: z.boolean().default(true),
+  /**
+   * Back to the skin: the last step of a flow, walked only where the flow came straight on the work. Told in the middle
+   * of another flow or of a list, the flow ends before it, with the hands that it made.
+   */
+  atWork: z.literal(true).optional(),
 });
 
 /** What can happen while working. Each has a short flow of its own in the protocol. */

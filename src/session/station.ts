@@ -56,10 +56,12 @@ export const isGloved = (hands: Hands): boolean => hands === "glovedClean" || ha
 export const isSoiledOutside = (item: ItemState): boolean =>
   item.barrier === "soiledCover" || (item.barrier !== "covered" && item.condition === "soiled");
 
-/** Longest chain of touches that is kept; older links fall away. */
+/** Longest chain of touches that is kept. Where it began is never forgotten; the links after that fall away first. */
 const longestChain = 8;
-const chain = (links: readonly string[], next: string): readonly string[] =>
-  links.includes(next) ? links : [...links, next].slice(-longestChain);
+const chain = (links: readonly string[], next: string): readonly string[] => {
+  if (links.includes(next)) return links;
+  return links.length < longestChain ? [...links, next] : [...links.slice(0, 1), ...links.slice(2), next];
+};
 
 const put = (station: Station, id: string, change: Partial<ItemState>): Station => {
   const before = station.items[id];
@@ -235,14 +237,14 @@ export const barrierTorn = (station: Station, id: string): Station => {
   return soil(torn, id, ["torn barrier"]);
 };
 
-/** Reusable things at the station that are not yet safe for the next client, and single-use things still lying there. */
-export function unready(station: Station, kinds: Kinds): string[] {
-  return Object.entries(station.items)
-    .filter(([id, item]) => {
-      if (item.at !== "station") return item.at === "away" && item.condition === "soiled";
-      // Everything disposable that lay on the station is discarded, used or not (common practice, no source).
-      if (kinds[id]?.use === "singleUse") return true;
-      return item.condition === "soiled" || item.barrier === "soiledCover" || item.barrier === "torn";
-    })
-    .map(([id]) => id);
+/** Not yet safe for the next client: soiled, under this client's barrier, or single-use and still lying there. */
+export function isUnready(item: ItemState, kind: Item | undefined): boolean {
+  // A barrier serves one client (NEHA body art model code, 8.1); what is put away under one is no better.
+  const unsafe = item.condition === "soiled" || item.barrier !== "none";
+  if (item.at !== "station") return item.at === "away" && unsafe;
+  // Everything disposable that lay on the station is discarded, used or not (common practice, no source).
+  return kind?.use === "singleUse" || unsafe;
 }
+
+export const unready = (station: Station, kinds: Kinds): string[] =>
+  Object.entries(station.items).flatMap(([id, item]) => (isUnready(item, kinds[id]) ? [id] : []));

@@ -98,9 +98,16 @@ export const flowHere = (world: World): Flow | null => world.flows.at(-1) ?? nul
 /** The steps of the list being walked: a flow's before the phase's own. Empty while working. */
 export function stepsHere(input: SessionInput, world: World): readonly Step[] {
   const flow = flowHere(world);
-  if (flow) return input.protocol.events.find((f) => f.event === flow.event)?.steps ?? [];
+  if (flow) {
+    const steps = input.protocol.events.find((f) => f.event === flow.event)?.steps ?? [];
+    return cameOnTheWork(world) ? steps : steps.filter((s) => !s.atWork);
+  }
   return world.place ? input.protocol[world.place.list] : [];
 }
+
+/** The flow lies straight on the work: no other flow and no list is waiting under it. */
+const cameOnTheWork = ({ phase, place, flows }: World): boolean =>
+  phase === "procedure" && place === null && flows.length === 1;
 
 export const indexHere = (world: World): number => flowHere(world)?.index ?? world.place?.index ?? 0;
 

@@ -1,7 +1,7 @@
 /** What the flows of events share: what differs between stations, and the steps that come back in several flows. */
 import type { Effect, Step } from "../protocol";
 import type { HandHygiene } from "./hands";
-import { type Both, discard, must, open } from "./writing";
+import { type Both, backToTheSkin, discard, must, open } from "./writing";
 
 /** What differs between stations. */
 export interface EventKit {
@@ -31,7 +31,7 @@ export interface EventKit {
 
 /** Back to the skin: nobody takes gloves for clean that are at work again. */
 export const goOn = (id: string, ...does: Effect[][]): Step =>
-  must(id, {
+  backToTheSkin(id, {
     say: ["Go on. Your gloves count as soiled again.", "Continúa. Tus guantes vuelven a contar como sucios."],
     show: ["Back to the skin", "De vuelta a la piel"],
     does,

@@ -4,7 +4,7 @@
 import type { EventId, Step } from "../protocol";
 import { type EventKit, needleIntoSharps, openNeedle } from "./flowParts";
 import { glovesOff, glovesOn } from "./hands";
-import { breakSkin, discard, look, must, park, touch, unpark } from "./writing";
+import { backToTheSkin, breakSkin, discard, look, must, park, touch, unpark } from "./writing";
 
 export const flowsOfPeople = {
   takeBreak: (kit: EventKit) => [
@@ -18,7 +18,7 @@ export const flowsOfPeople = {
     kit.wash("takeBreakHands"),
     kit.hygiene("takeBreakHandsAgain"),
     glovesOn("takeBreakOn"),
-    must("takeBreakGoOn", {
+    backToTheSkin("takeBreakGoOn", {
       say: kit.words.takeUp,
       show: ["Take it up again", "Retomar la aguja"],
       does: [unpark("needle"), touch(...kit.held)],
@@ -42,7 +42,7 @@ export const flowsOfPeople = {
     kit.hygiene("clientReturnsHands"),
     glovesOn("clientReturnsOn"),
     openNeedle("clientReturnsOpen", kit),
-    must("clientReturnsGoOn", {
+    backToTheSkin("clientReturnsGoOn", {
       say: ["Take the wrap off into the waste, and go on.", "Retira la cobertura a residuos y continúa."],
       show: ["Wrap off, go on", "Quitar cobertura y seguir"],
       does: [discard("contaminated", "wrap"), touch(...kit.held), breakSkin("needle")],

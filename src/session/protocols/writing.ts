@@ -49,6 +49,9 @@ export interface Wording {
 /** A step that guards health: nobody may leave it out. */
 export const must = (id: string, wording: Wording): Step => written(id, "do", false, wording);
 
+/** The last step of a flow that came straight on the work; nobody leaves it out. */
+export const backToTheSkin = (id: string, wording: Wording): Step => ({ ...must(id, wording), atWork: true });
+
 /** A step that may be left out with a reason. */
 export const may = (id: string, wording: Wording): Step => written(id, "do", true, wording);
 
