@@ -26,7 +26,18 @@ afterAll(async () => {
   await place?.close();
 });
 
-const says = (text: string) => page.getByTestId("says").getByText(text).waitFor({ timeout: patienceMs });
+/** Waits for the words, and for the app's own output to sound meanwhile: a busy machine begins a clip late. */
+async function says(text: string): Promise<void> {
+  await page.getByTestId("says").getByText(text).waitFor({ timeout: patienceMs });
+  await page.waitForFunction(
+    ([words, level]) =>
+      (globalThis as unknown as { soundTrack: { text: string; rms: number }[] }).soundTrack.some(
+        (sample) => sample.text.includes(words) && sample.rms > level,
+      ),
+    [text, audible] as const,
+    { timeout: patienceMs },
+  );
+}
 
 describe("what the companion says", () => {
   it("sounds for each of the first steps", async () => {
