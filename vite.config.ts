@@ -63,6 +63,8 @@ export default defineConfig({
       workbox: {
         // All that a session needs without a network: the shell, the voice's clips, the cues, the phrase model.
         globPatterns: ["**/*.{html,js,css,svg,png,woff2,json,bin,mp3,m4a,ogg,webm,wav}"],
+        // The README's pictures and what only tools read.
+        globIgnores: ["pictures/**", "practice/timeline.json", "*.schema.json"],
         // The phrase model is 2.5 MB and a sprite of clips a few; anything larger is a mistake and fails the build.
         maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,
         cleanupOutdatedCaches: true,

@@ -203,10 +203,14 @@ const isSameReason = (a: BareFact, b: BareFact): boolean =>
 function againstEffects(told: Told, step: Step): BareFact[] {
   let { station } = told.world;
   return step.effects.flatMap((effect): BareFact[] => {
+    const before = station;
     const outcome = applyEffect(station, effect, kindsIn(told.input));
     station = outcome.station;
     const findings = [...outcome.findings];
     if (coversWet(told.world, effect)) findings.push({ code: "coveredUnclean", item: effect.item });
+    if (spoilsClock({ ...told.world, station: before }, effect)) {
+      findings.push({ code: "touchedWithSoiledGloves", item: effect.item });
+    }
     if (wetsDirt({ ...told, world: { ...told.world, station } }, effect)) {
       findings.push({ code: "appliedBeforeCleaning", item: effect.item });
     }

@@ -1,6 +1,6 @@
 /**
  * What this device remembers between sessions, apart from the log: the form's fields that stay the same, protocols that
- * were added, what each station was left with, and which session this tab had open. Read as hostile, like any file.
+ * were added, and which session this tab had open. Read as hostile, like any file.
  */
 import { z } from "zod";
 import { addressWords } from "../intent/phrases";
@@ -32,13 +32,11 @@ const Remembered = z.strictObject({
   ),
 });
 
-const CarriedOver = z.record(z.string(), z.array(Id).max(120));
 const ProtocolTexts = z.array(z.string()).max(50);
 
 const keys = {
   draft: "gloveside-draft",
   protocols: "gloveside-protocols",
-  carriedOver: "gloveside-carried-over",
   open: "gloveside-open-session",
 } as const;
 
@@ -62,7 +60,6 @@ function write(storage: Storage, key: string, value: unknown): void {
 
 export function deviceMemory(local: Storage, tab: Storage) {
   const texts = () => read(local, keys.protocols, ProtocolTexts, []);
-  const carriedOver = () => read(local, keys.carriedOver, CarriedOver, {});
   return {
     draft(): Draft {
       const first = emptyDraft(bundledProtocols[0]?.id ?? "");
@@ -87,10 +84,6 @@ export function deviceMemory(local: Storage, tab: Storage) {
         return known.ok && known.protocol.id !== protocol.id;
       });
       write(local, keys.protocols, [...others, text]);
-    },
-    carriedOver,
-    keepCarriedOver(station: string, unready: readonly string[]): void {
-      write(local, keys.carriedOver, { ...carriedOver(), [station]: unready });
     },
     /** Survives a reload and a restored tab, not a new one: gloved hands need touch nothing after a reload. */
     openSession: (): string | null => read(tab, keys.open, z.string().nullable(), null),

@@ -6,12 +6,14 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { workerEar } from "../recogniser/engine/workerEar";
 import { Screen } from "../screen/Screen";
+import { indexedDbStudio } from "../studio/studioStore";
 import { createApp } from "./app";
 import { deviceMemory } from "./deviceMemory";
 import { createHearing } from "./wireHearing";
 import { wireKeys } from "./wireKeys";
 import { deviceLog } from "./wireLog";
 import { wireOffline } from "./wireOffline";
+import { wireStudio } from "./wireStudio";
 import { wireVoice } from "./wireVoice";
 
 const base = new URL("./", document.baseURI).href;
@@ -30,8 +32,9 @@ const app = await createApp({
 });
 offline.onState(app.setOffline);
 wireKeys(app);
+const studio = log.ok ? wireStudio(indexedDbStudio(), log.log.journal, voice) : null;
 createRoot(place).render(
   <StrictMode>
-    <Screen model={app} />
+    <Screen model={app} studio={studio} />
   </StrictMode>,
 );

@@ -18,7 +18,7 @@ import { todayIn } from "./calendar";
 import { createCompanion } from "./companion";
 import { keepAwake } from "./device";
 import type { Hearing } from "./wireHearing";
-import { type Log, penOf } from "./wireLog";
+import { type Log, penHere } from "./wireLog";
 
 export interface SessionParts {
   readonly state: SessionState;
@@ -30,7 +30,7 @@ export interface SessionParts {
   readonly isPractice: boolean;
   readonly letterKeys: boolean;
   readonly show: (view: SessionView | RecordView) => void;
-  readonly closed: (state: SessionState) => void;
+  readonly closed: () => void;
 }
 
 export interface RunningSession {
@@ -51,7 +51,7 @@ const ringsOnMs = 400;
 export function runSession(parts: SessionParts): RunningSession {
   const { state, writer, log, voice, hearing, isPractice, letterKeys, show } = parts;
   const { input } = state.context;
-  const companion = createCompanion({ state, pen: penOf(writer), voice });
+  const companion = createCompanion({ state, pen: penHere(writer), voice });
   const book = bookFor(input.language);
   let notice: Notice | null = null;
   let sealing: Sealing | null = null;
@@ -92,7 +92,7 @@ export function runSession(parts: SessionParts): RunningSession {
     companion.onMoment((moment) => {
       notice = noticeAfter(book, moment, notice);
       if (!moment.kept || !moment.facts.some((fact) => fact.type === "v1.SessionClosed")) return;
-      parts.closed(moment.after);
+      parts.closed();
       stopListening();
       void seal();
     }),

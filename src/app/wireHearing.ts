@@ -100,6 +100,9 @@ export function createHearing(ear: EarPort): Hearing {
       listener.talk(false);
     } else if (event.type === "failed" && event.error === "service-not-allowed") {
       toChart({ type: "microphone.lost", reason: "recogniser" });
+    } else if (event.type === "ended" && state.matches("listening")) {
+      // A recording is over; a microphone that ends was lost before.
+      toChart({ type: "listen.stop" });
     }
   };
 

@@ -7,13 +7,12 @@ import {
   indexedDbJournal,
   type Journal,
   type JournalTrouble,
-  knownBy,
   memoryJournal,
   newSigner,
+  penOf,
   type Signer,
   uuidv7,
   type Writer,
-  wallTime,
 } from "../log";
 import type { Pen } from "../session/keeper";
 import type { SessionInput } from "../session/sessionInput";
@@ -51,14 +50,23 @@ export async function practiceLog(): Promise<Log> {
 /** One page life: its monotonic time cannot be compared with another's. */
 const life = uuidv7();
 
-export const penOf = (writer: Writer): Pen => ({
-  async append(facts, way) {
-    const at = wallTime(Date.now());
-    const monoMs = Math.round(performance.now());
-    const written = await writer.append(facts, { at, monoMs, life, way, known: knownBy(way) });
-    return written.ok ? { ok: true } : written;
-  },
-});
+/** The pen of this page: its clocks stamp what is kept. */
+export const penHere = (writer: Writer): Pen =>
+  penOf(writer, { life, monoMs: () => performance.now(), wallMs: () => Date.now() });
+
+/** By station: what its newest sealed session left unready, as its own record says. The next set-up begins with that. */
+export async function leftUnready(journal: Journal): Promise<Readonly<Record<string, readonly string[]>>> {
+  const listed = await journal.all();
+  const left: Record<string, readonly string[]> = {};
+  for (const { session, header } of listed.ok ? listed.sessions : []) {
+    const { station } = header.input;
+    if (Object.hasOwn(left, station)) continue;
+    const read = await journal.read(session);
+    const closed = read.ok ? read.kept.closing?.summary.closed : null;
+    if (closed) left[station] = closed.unready;
+  }
+  return left;
+}
 
 /** The header of a new session: chained to the station's last one, so that a missing session shows. */
 export async function headerFor(

@@ -45,6 +45,9 @@ const cautions: Record<CautionCode, Omit<Caution, "code">> = {
   },
 };
 
+/** Shown before there is any mix to speak of. */
+export const neverMix: Caution = { code: "never-mix", ...cautions["never-mix"] };
+
 /** Every caution that belongs to this mix, "never mix" first. */
 export function cautionsFor(mix: Mix): readonly Caution[] {
   const codes: CautionCode[] = ["never-mix", "label-first"];

@@ -1,16 +1,20 @@
 /** The screen that belongs to where the app stands. */
-import { useMemo } from "react";
+import { Activity, useMemo } from "react";
 import type { Model } from "./model";
 import { Prepare } from "./prepare/Prepare";
 import { Record } from "./record/Record";
 import styles from "./Screen.module.css";
 import { Session } from "./session/Session";
+import { Sums } from "./sums/Sums";
+import type { StudioModel } from "./sums/studioModel";
+import { useSum } from "./sums/sum";
 import { SharedContext, useView, wordsOfView } from "./useModel";
 
-export function Screen({ model }: { model: Model }) {
+export function Screen({ model, studio }: { model: Model; studio: StudioModel | null }) {
   const view = useView(model);
   const words = wordsOfView(view);
-  const shared = useMemo(() => ({ asks: model.asks, level: model.level, words }), [model, words]);
+  const sum = useSum();
+  const shared = useMemo(() => ({ asks: model.asks, level: model.level, words, studio }), [model, words, studio]);
   return (
     <SharedContext value={shared}>
       {view.at === "opening" && <main className={styles.still}>{words.opening}</main>}
@@ -24,7 +28,15 @@ export function Screen({ model }: { model: Model }) {
           </button>
         </main>
       )}
-      {view.at === "prepare" && <Prepare view={view} />}
+      {view.at === "prepare" && (
+        <>
+          {/* Out of sight, but the form keeps what was typed. */}
+          <Activity mode={sum && studio ? "hidden" : "visible"}>
+            <Prepare view={view} />
+          </Activity>
+          {sum && studio && <Sums key={sum} sum={sum} view={view} />}
+        </>
+      )}
       {view.at === "session" && <Session view={view} />}
       {view.at === "record" && <Record view={view} />}
     </SharedContext>

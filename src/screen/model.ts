@@ -5,7 +5,7 @@
 import type { SessionState } from "../../machines/session/decide";
 import type { SessionEvent, Way } from "../../machines/session/vocabulary";
 import type { RecordFile } from "../export/recordFile";
-import type { CommandId } from "../intent/phrases";
+import type { AddressWord, CommandId } from "../intent/phrases";
 import type { Protocol } from "../session/protocol";
 import type { ProtocolTrouble } from "../session/readProtocol";
 import type { SessionInput } from "../session/sessionInput";
@@ -85,7 +85,10 @@ export interface Asks {
   resume(session: string): void;
   practise(): void;
   addProtocol(file: Blob): void;
-  tryMicrophone(on: boolean): void;
+  /** On the prepare screen: what is heard is shown and does nothing. */
+  tryMicrophone(on: boolean, address: AddressWord): void;
+  /** During a session, after it was refused or lost. */
+  retryMicrophone(): void;
   trySpeaker(): void;
   tell(event: SessionEvent, way: Way): void;
   /** A phrase given by key or touch, as if it had been said. */

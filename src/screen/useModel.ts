@@ -1,12 +1,15 @@
 /** React's hold on the model: a screen is drawn again when what is so has changed. */
 import { createContext, useContext, useSyncExternalStore } from "react";
 import type { Asks, Model, View } from "./model";
+import type { StudioModel } from "./sums/studioModel";
 import { type ScreenWords, wordsFor } from "./words";
 
 export interface Shared {
   readonly asks: Asks;
   readonly level: Model["level"];
   readonly words: ScreenWords;
+  /** Null where nothing can be kept. */
+  readonly studio: StudioModel | null;
 }
 
 export const SharedContext = createContext<Shared | null>(null);

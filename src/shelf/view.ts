@@ -1,7 +1,7 @@
 /** The shelf as rows to show: what there is, through which day, what is wrong with it, what the next session lacks. */
 import { type CivilDate, showDate } from "../due/calendar";
 import { type Need, type NeedRow, needsAgainstShelf, type ReorderRow, reorderList } from "./count";
-import type { Shelf } from "./product";
+import type { Product, Shelf } from "./product";
 import { limitOf, type ShelfWarning, shelfWarnings } from "./usable";
 
 export type ShelfRow = {
@@ -41,7 +41,7 @@ export function shelfView(shelf: Shelf, today: CivilDate, needs: readonly Need[]
           stockId: stock.id,
           name: product.name,
           lot: stock.lot ?? "no lot",
-          quantity: `${stock.quantity} ${product.unit}`,
+          quantity: `${stock.quantity} ${counted(product.unit, stock.quantity)}`,
           usable: through ?? "no expiry known",
           warning: warned.get(stock.id) ?? null,
         },
@@ -55,6 +55,11 @@ export function shelfView(shelf: Shelf, today: CivilDate, needs: readonly Need[]
       warnings,
     ),
   };
+}
+
+/** "6 pieces", "1 tablet", "500 mL". */
+function counted(unit: Product["unit"], quantity: number): string {
+  return (unit === "piece" || unit === "tablet") && quantity !== 1 ? `${unit}s` : unit;
 }
 
 function spokenFor(short: readonly NeedRow[], warnings: readonly ShelfWarning[]): string {

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { date } from "../due/calendar";
 import { placeById } from "../places/profiles";
-import { type CycleForm, cycleView, testRows } from "./view";
+import { type CycleForm, cycleView, type HandForm, handView, testRows } from "./view";
 
 const held = "time_min,temperature_c\n0,134\n1,135\n2,135\n3,134\n";
 const form: CycleForm = {
@@ -59,5 +59,33 @@ describe("the tests due", () => {
       what: expect.stringContaining("this place gives none"),
       due: "2026-11-08",
     });
+  });
+});
+
+describe("what was read off the display", () => {
+  const read: HandForm = { ...form, entry: { coolestC: 134.5, hottestC: 136, heldMs: 210_000, kPaAbs: null } };
+
+  it("is judged by its coolest reading and says that it was read by hand; there is nothing to draw", () => {
+    expect(handView(read)).toMatchObject({
+      value: { accepted: true, plot: null, words: expect.stringMatching(/^Held .* As read by hand\.$/) },
+    });
+    expect(handView({ ...read, entry: { ...read.entry, coolestC: 133.9 } })).toMatchObject({
+      value: { accepted: false },
+    });
+  });
+
+  it("is not accepted with a load that the class may not carry, and asks for a load", () => {
+    expect(handView({ ...read, cycleClass: "N" })).toMatchObject({ value: { accepted: false } });
+    expect(handView({ ...read, load: [] })).toMatchObject({ ok: false, code: "empty-load" });
+  });
+});
+
+describe("a gauge pressure", () => {
+  it("is read against the local air pressure: high up, the same gauge means cooler steam", () => {
+    const csv = "time_min,temperature_c,pressure_bar_gauge\n0,135,2.05\n1,135,2.05\n2,135,2.05\n3,135,2.05\n";
+    expect(cycleView({ ...form, csv })).toMatchObject({ value: { accepted: true, verdict: { code: "held" } } });
+    // 80 kPa is the standard atmosphere at about 1950 m (ISO 2533).
+    const high = cycleView({ ...form, csv, atmosphereKPa: 80 });
+    expect(high).toMatchObject({ value: { accepted: false, verdict: { code: "held-in-superheat" } } });
   });
 });

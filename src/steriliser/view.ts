@@ -6,22 +6,30 @@ import { type CivilDate, showDate } from "../due/calendar";
 import type { PlaceProfile } from "../places/line";
 import { ruleOf } from "../places/profiles";
 import { type Answer, answer, refuse } from "../sums/answer";
-import { bandById } from "./bands";
+import { type Band, bandById } from "./bands";
 import { type CsvCode, parseCycleCsv } from "./csv";
 import { biologicalDue, bowieDickDue, type ServiceEvent, type TestDue, weekly } from "./indicators";
-import { type CycleVerdict, type JudgeChoice, judgeCycle, sayVerdict } from "./judge";
+import { type CycleVerdict, type HandEntry, type JudgeChoice, judgeCycle, judgeHandEntry, sayVerdict } from "./judge";
 import { type CycleClass, checkLoad, type LoadKind } from "./load";
 import { type CyclePlot, plotCycle } from "./plot";
 
-export type CycleForm = {
-  /** The file's text, or rows typed by hand in the same columns. */
-  readonly csv: string;
+/** What is the same however the cycle was read. */
+type LoadForm = {
   readonly bandId: string;
   readonly cycleClass: CycleClass;
   readonly load: readonly LoadKind[];
   readonly statedByMaker: readonly LoadKind[];
   readonly choice: JudgeChoice;
 };
+
+export type CycleForm = LoadForm & {
+  /** The file's text, or rows typed by hand in the same columns. */
+  readonly csv: string;
+  /** Local air pressure, kPa, for gauge columns; without it the standard atmosphere. */
+  readonly atmosphereKPa?: number;
+};
+
+export type HandForm = LoadForm & { readonly entry: HandEntry };
 
 export type CycleView = {
   readonly verdict: CycleVerdict;
@@ -33,20 +41,44 @@ export type CycleView = {
   readonly plot: CyclePlot | null;
 };
 
-export function cycleView(form: CycleForm): Answer<CycleView, CsvCode | "unknown-band" | "empty-load"> {
+type FormCode = CsvCode | "unknown-band" | "empty-load";
+
+export function cycleView(form: CycleForm): Answer<CycleView, FormCode> {
+  const record = parseCycleCsv(form.csv, form.atmosphereKPa);
+  if (!record.ok) return record;
+  const { readings } = record.value;
+  return judged(
+    form,
+    (band) => judgeCycle(readings, band, form.choice),
+    (verdict) => plotCycle(readings, verdict),
+  );
+}
+
+/** The same from what was read off the display: with no readings in between there is nothing to draw. */
+export function handView(form: HandForm): Answer<CycleView, FormCode> {
+  return judged(
+    form,
+    (band) => judgeHandEntry(form.entry, band, form.choice),
+    () => null,
+  );
+}
+
+function judged(
+  form: LoadForm,
+  judge: (band: Band) => CycleVerdict,
+  draw: (verdict: CycleVerdict) => CyclePlot | null,
+): Answer<CycleView, FormCode> {
   const band = bandById(form.bandId);
   if (!band) return refuse("unknown-band", "Choose the band that the cycle must hold.");
-  const record = parseCycleCsv(form.csv);
-  if (!record.ok) return record;
   const load = checkLoad(form.cycleClass, form.load, form.statedByMaker);
   if (!load.ok && load.code === "empty-load") return refuse("empty-load", load.words);
-  const verdict = judgeCycle(record.value.readings, band, form.choice);
+  const verdict = judge(band);
   return answer({
     verdict,
     accepted: verdict.accepted && load.ok,
     words: load.ok ? sayVerdict(verdict) : `NOT accepted: ${load.words} ${sayVerdict(verdict)}`,
     loadRefused: load.ok ? null : load.words,
-    plot: plotCycle(record.value.readings, verdict),
+    plot: draw(verdict),
   });
 }
 

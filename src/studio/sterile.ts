@@ -68,6 +68,10 @@ export function recalls(
     .map(({ cycleId }) => ({ cycleId, recall: recallAfter(cycleId, history) }));
 }
 
+/** Cycles that a failed biological test puts in doubt: nothing new is packed out of them. */
+export const suspectCycles = (studio: Studio): ReadonlySet<string> =>
+  new Set(recalls(studio, []).flatMap(({ recall }) => recall.suspectCycleIds));
+
 /** The day of the last biological test of a steriliser, whatever it showed or will show; null where there was none. */
 export function lastBiological(studio: Studio, steriliserId: string, zone: string): CivilDate | null {
   const tested = [...studio.cycle.values()]

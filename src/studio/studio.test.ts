@@ -10,7 +10,7 @@ import { countedSinceMs, leftOnShelf } from "./consumption";
 import { cycle, hourMs, morningMs, needles, pack, sessionAt, zone } from "./examples";
 import { type Change, onlyId } from "./kinds";
 import { labelOffers, lotOffers, packOffers } from "./offers";
-import { isAccepted, lastBiological, packStates, recalls } from "./sterile";
+import { isAccepted, lastBiological, packStates, recalls, suspectCycles } from "./sterile";
 import { nextNumber, placeOf, readRows, type Studio } from "./studio";
 
 const today = date("2026-11-25");
@@ -88,6 +88,11 @@ describe("the steriliser log as a whole", () => {
       ["P3", "under recall"],
     ]);
     expect(packOffers(studioOf(rows), today).map(({ lot }) => lot)).toEqual(["P1"]);
+  });
+
+  it("names the cycles in doubt, and none without a failed test", () => {
+    expect([...suspectCycles(studioOf(rows))]).toEqual(["C2", "C3"]);
+    expect([...suspectCycles(studioOf(rows.slice(0, 2)))]).toEqual([]);
   });
 
   it("does not offer a pack that a session was given already", () => {

@@ -29,7 +29,7 @@ export function Field({
   const id = useId();
   const describedBy = [hint && `${id}-hint`, issue && `${id}-issue`].filter(Boolean).join(" ");
   return (
-    <div className={styles.field} data-numeric={numeric || undefined}>
+    <div className={styles.field}>
       <label htmlFor={id}>{label}</label>
       <input
         id={id}

@@ -5,6 +5,7 @@ import { type Draft, type Issue, type LabelDraft, labelDraftOf } from "./draft";
 import { Choice, Field, Tick } from "./Field";
 import { issueOf } from "./issueOf";
 import styles from "./LabelFields.module.css";
+import { LabelOffers } from "./ShelfOffers";
 import type { Change } from "./useDraft";
 
 interface Props {
@@ -12,11 +13,12 @@ interface Props {
   readonly draft: Draft;
   readonly change: Change;
   readonly issues: readonly Issue[];
+  readonly zone: string;
 }
 
 const afterwards: readonly Label["afterwards"][] = ["wipe", "rinse", "airDry"];
 
-export function LabelFields({ slot, draft, change, issues }: Props) {
+export function LabelFields({ slot, draft, change, issues, zone }: Props) {
   const { words } = useShared();
   const w = words.prepare;
   const label = draft.labels[slot.id] ?? labelDraftOf(slot.label, draft.language);
@@ -25,6 +27,7 @@ export function LabelFields({ slot, draft, change, issues }: Props) {
   return (
     <fieldset className={styles.label}>
       <legend>{w.uses[slot.use]}</legend>
+      <LabelOffers slot={slot} zone={zone} take={set} />
       <div className={styles.row}>
         <Field label={w.productName} value={label.name} issue={at("name")} onChange={(name) => set({ name })} />
         <Field

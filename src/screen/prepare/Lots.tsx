@@ -1,20 +1,23 @@
 /** Lot and use-by date of each thing whose pack carries one. */
 import type { Protocol } from "../../session/protocol";
+import type { PrepareView } from "../model";
 import { useShared } from "../useModel";
 import { type Draft, emptyLot, type Issue, type LotDraft } from "./draft";
 import { Field, Section } from "./Field";
 import { issueOf } from "./issueOf";
 import styles from "./Lots.module.css";
+import { LotOffers } from "./ShelfOffers";
 import type { Change } from "./useDraft";
 
 interface Props {
+  readonly view: PrepareView;
   readonly protocol: Protocol;
   readonly draft: Draft;
   readonly change: Change;
   readonly issues: readonly Issue[];
 }
 
-export function Lots({ protocol, draft, change, issues }: Props) {
+export function Lots({ view, protocol, draft, change, issues }: Props) {
   const { words } = useShared();
   const w = words.prepare;
   const items = protocol.items.filter((item) => item.hasLot);
@@ -28,6 +31,13 @@ export function Lots({ protocol, draft, change, issues }: Props) {
         return (
           <fieldset key={item.id} className={styles.lot}>
             <legend>{item.name[draft.language] ?? item.name.en}</legend>
+            <LotOffers
+              view={view}
+              protocolId={protocol.id}
+              item={item}
+              typed={typed}
+              take={(lot) => set(item.id, lot)}
+            />
             <Field
               label={w.lot}
               value={typed.lot}

@@ -4,6 +4,7 @@ import { addressWords } from "../../intent/phrases";
 import { everyStep } from "../../session/protocol";
 import { Mark } from "../marks/Mark";
 import type { PrepareView } from "../model";
+import { SumLinks } from "../sums/parts/SumLinks";
 import { useShared } from "../useModel";
 import { Choice, Field, Section, Tick } from "./Field";
 import { issueOf } from "./issueOf";
@@ -16,7 +17,7 @@ import { Unfinished } from "./Unfinished";
 import { useDraft } from "./useDraft";
 
 export function Prepare({ view }: { view: PrepareView }) {
-  const { words, asks } = useShared();
+  const { words, asks, studio } = useShared();
   const w = words.prepare;
   const { draft, change, protocol, from, carriedOver } = useDraft(view);
   const [isTried, setTried] = useState(false);
@@ -45,6 +46,8 @@ export function Prepare({ view }: { view: PrepareView }) {
           <p>{w.lead}</p>
         </div>
       </header>
+
+      {studio && <SumLinks open={null} />}
 
       <Unfinished view={view} />
 
@@ -93,19 +96,26 @@ export function Prepare({ view }: { view: PrepareView }) {
 
         <Section title={w.products} hint={w.productsHint}>
           {surfaces.map((slot) => (
-            <LabelFields key={slot.id} slot={slot} draft={draft} change={change} issues={flagged} />
+            <LabelFields key={slot.id} slot={slot} draft={draft} change={change} issues={flagged} zone={view.zone} />
           ))}
           {others.length > 0 && (
             <details className={styles.more}>
               <summary>{w.otherProducts}</summary>
               {others.map((slot) => (
-                <LabelFields key={slot.id} slot={slot} draft={draft} change={change} issues={flagged} />
+                <LabelFields
+                  key={slot.id}
+                  slot={slot}
+                  draft={draft}
+                  change={change}
+                  issues={flagged}
+                  zone={view.zone}
+                />
               ))}
             </details>
           )}
         </Section>
 
-        <Lots protocol={protocol} draft={draft} change={change} issues={flagged} />
+        <Lots view={view} protocol={protocol} draft={draft} change={change} issues={flagged} />
 
         {carriedOver.length > 0 && (
           <Section title={w.carriedOver} hint={w.carriedOverHint}>

@@ -1,12 +1,12 @@
 /** The microphone tried with a live level, the speaker with a spoken sentence. Both before the gloves. */
-import { commands } from "../../intent/phrases";
+import { type AddressWord, commands } from "../../intent/phrases";
 import type { PrepareView } from "../model";
 import { Level } from "../session/Ear";
 import { useShared } from "../useModel";
 import { Section } from "./Field";
 import styles from "./SoundCheck.module.css";
 
-export function SoundCheck({ view, address }: { view: PrepareView; address: string }) {
+export function SoundCheck({ view, address }: { view: PrepareView; address: AddressWord }) {
   const { words, asks } = useShared();
   const w = words.prepare;
   const isOn = view.ear === "on" || view.ear === "asking";
@@ -14,7 +14,7 @@ export function SoundCheck({ view, address }: { view: PrepareView; address: stri
   return (
     <Section title={w.sound}>
       <div className={styles.row}>
-        <button type="button" onClick={() => asks.tryMicrophone(!isOn)}>
+        <button type="button" onClick={() => asks.tryMicrophone(!isOn, address)}>
           {isOn ? w.stopMicrophone : w.tryMicrophone}
         </button>
         <div className={styles.answer}>

@@ -18,7 +18,7 @@ export function Ear({ condition }: { condition: EarCondition }) {
         <span role={isDown ? "alert" : undefined}>{words.ear[condition]}</span>
         {condition === "on" && <Level />}
         {isDown && (
-          <button type="button" className={styles.retry} onClick={() => asks.tryMicrophone(true)}>
+          <button type="button" className={styles.retry} onClick={() => asks.retryMicrophone()}>
             {words.ear.retry}
           </button>
         )}

@@ -1,4 +1,5 @@
 /** What is being asked, with its answers as touch targets: the item, the reason, the count, the read-back. */
+import { type ReactNode, useEffect, useRef } from "react";
 import { bookFor } from "../../announcements/phrasebooks";
 import { discrepancyReasons } from "../../session/fact";
 import { type EventId, EventId as EventIds } from "../../session/protocol";
@@ -85,9 +86,12 @@ function namedReport(about: string, id: string) {
   return { type: "event.reported", event, item: id } as const;
 }
 
-function Asking({ title, say, children }: { title: string; say?: string; children?: React.ReactNode }) {
+function Asking({ title, say, children }: { title: string; say?: string; children?: ReactNode }) {
+  const section = useRef<HTMLElement>(null);
+  // A list that was scrolled must not hide what is asked.
+  useEffect(() => section.current?.scrollIntoView({ block: "start" }), []);
   return (
-    <section className={styles.asking} aria-label={title} data-testid="question">
+    <section ref={section} className={styles.asking} aria-label={title} data-testid="question">
       <h2>{title}</h2>
       {say && <p>{say}</p>}
       {children && <div className={styles.answers}>{children}</div>}

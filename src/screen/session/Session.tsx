@@ -21,6 +21,8 @@ export function Session({ view }: { view: SessionView }) {
   const [panel, setPanel] = useState<Panel>("none");
   const standing = standingOf(view.state);
   const { world } = view.state.context;
+  // Nothing at its side to show: what can happen gets the whole width.
+  const isWide = standing.now.kind === "atWork" && !standing.question && Object.keys(world.clocks).length === 0;
   const close = () => setPanel("none");
   return (
     // How many facts are on disk, for those who watch from outside.
@@ -29,6 +31,7 @@ export function Session({ view }: { view: SessionView }) {
       data-testid="session"
       data-facts={world.count}
       data-accident={standing.now.kind === "firstAid" || undefined}
+      data-wide={isWide || undefined}
     >
       <StatusBar view={view} standing={standing} />
       <main className={styles.main}>

@@ -1,7 +1,9 @@
 /** The words of the screens in English. What the companion says aloud is in src/announcements; the phrases in src/intent. */
+import { sumsEn } from "../sums/words/en";
 import type { ScreenWords } from "./words";
 
 export const en: ScreenWords = {
+  sums: sumsEn,
   language: "English",
   opening: "Opening the log.",
   stuck: {

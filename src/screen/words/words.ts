@@ -4,10 +4,12 @@ import type { DiscrepancyReason, Phase, SkipReason } from "../../session/fact";
 import type { Label, ProductSlot } from "../../session/protocol";
 import type { Hands } from "../../session/station";
 import type { IssueCode } from "../prepare/draft";
+import type { SumWords } from "../sums/words";
 
 type Words<K extends string> = Readonly<Record<K, string>>;
 
 export interface ScreenWords {
+  readonly sums: SumWords;
   readonly language: string;
   readonly opening: string;
   readonly stuck: Words<"title" | "why" | "noSigning" | "noStore" | "reload">;

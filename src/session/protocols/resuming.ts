@@ -14,6 +14,7 @@ import {
   must,
   open,
   preClean,
+  takeAway,
   touch,
   uncover,
   wipe,
@@ -78,7 +79,9 @@ export function resuming(kit: ResumingKit): Step[] {
     must("resumingSetOut", {
       say: ["Cover them again and set out new cups.", "Cúbrelos de nuevo y pon cápsulas nuevas."],
       show: ["Cover, new cups", "Cubrir, cápsulas nuevas"],
-      does: [touch("barriers"), cover(...kit.surfaces), touch("spareCups")],
+      // The accident may have come between pouring more ink and putting the bottle away.
+      caution: ["Take the ink bottle away.", "Retira el frasco de tinta."],
+      does: [touch("barriers"), cover(...kit.surfaces), takeAway("inkBottles"), touch("spareCups")],
       sec: 60,
     }),
     must("resumingNeedle", {

@@ -142,6 +142,7 @@ describe.each(protocols)("$id", ({ protocol: p }) => {
       "bring",
       "wipe",
       "cover",
+      "takeAway",
       "open",
     ]);
     expect(p.resuming.at(-1)?.id).toBe("resumingTold");

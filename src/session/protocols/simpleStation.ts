@@ -59,7 +59,8 @@ export function walk(protocol: Protocol, steps: readonly Step[]): Walked {
     }
     const id = effect.item;
     const sharp = kinds.get(id)?.role === "sharp";
-    const usual = effect.verb !== "discard" && effect.verb !== "breakSkin" && effect.verb !== "bring";
+    // What may be away already is taken away all the same: an accident may have left it out.
+    const usual = !["discard", "breakSkin", "bring", "takeAway"].includes(effect.verb);
     if (usual && !sharp && (gone.has(id) || away.has(id))) wrong(`${effect.verb} ${id}, which is not here`);
     if (hands === "bare") wrong(`${effect.verb} ${id} with unwashed hands`);
     switch (effect.verb) {

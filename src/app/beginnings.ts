@@ -1,0 +1,87 @@
+/** The three ways into a session: begun anew, taken up again, or practised with the recorded artist. */
+import { begin, resume } from "../../machines/session/decide";
+import type { Voice } from "../announcements/voice";
+import { microphone, recordingSource, type SoundSource } from "../microphone";
+import type { RecordView, SessionView } from "../screen/model";
+import type { KeepTrouble } from "../session/keeper";
+import type { SessionInput } from "../session/sessionInput";
+import { keepStorage } from "./device";
+import type { DeviceMemory } from "./deviceMemory";
+import { loadRecording, type Practice, playAloud } from "./practice";
+import { type RunningSession, runSession, type SessionParts } from "./runSession";
+import type { Hearing } from "./wireHearing";
+import { headerFor, type Log, practiceLog } from "./wireLog";
+
+export interface BeginningParts {
+  readonly log: Log;
+  readonly memory: DeviceMemory;
+  readonly voice: Voice;
+  readonly hearing: Hearing;
+  readonly show: (view: SessionView | RecordView) => void;
+}
+
+type Wiring = Pick<SessionParts, "state" | "writer" | "log" | "source" | "isPractice" | "letterKeys">;
+type How = Pick<Wiring, "isPractice" | "letterKeys">;
+
+export function beginnings({ log, memory, voice, hearing, show }: BeginningParts) {
+  let running: RunningSession | null = null;
+  let stopAloud: () => void = () => undefined;
+
+  const end = async (): Promise<void> => {
+    stopAloud();
+    stopAloud = () => undefined;
+    await running?.end();
+    running = null;
+  };
+
+  const run = async (wiring: Wiring): Promise<KeepTrouble | null> => {
+    hearing.stop();
+    voice.stop();
+    void keepStorage();
+    const closed = () => {
+      if (!wiring.isPractice) memory.keepOpenSession(null);
+    };
+    running = runSession({ ...wiring, voice, hearing, show, closed });
+    const trouble = await running.started;
+    if (trouble) await end();
+    return trouble;
+  };
+
+  const beginIn = async (into: Log, input: SessionInput, source: SoundSource, how: How) => {
+    const made = await headerFor(into, input, await hearing.model);
+    if (!made.ok) return made;
+    const opened = await into.journal.open(made.header);
+    if (!opened.ok) return opened;
+    if (!how.isPractice) memory.keepOpenSession(opened.writer.session);
+    return run({ state: begin(input), writer: opened.writer, log: into, source, ...how });
+  };
+
+  return {
+    /** The session that runs, or whose record is shown. */
+    get running() {
+      return running;
+    },
+    end,
+    begin: (input: SessionInput, letterKeys: boolean): Promise<KeepTrouble | null> =>
+      beginIn(log, input, microphone(), { isPractice: false, letterKeys }),
+    async resume(session: string): Promise<KeepTrouble | null> {
+      const taken = await log.journal.resume(session);
+      if (!taken.ok) return taken;
+      const { header, entries } = taken.kept;
+      const facts = entries.map((entry) => entry.fact);
+      const state = facts.length === 0 ? begin(header.input) : resume(header.input, facts);
+      memory.keepOpenSession(session);
+      const { letterKeys } = memory.draft();
+      return run({ state, writer: taken.writer, log, source: microphone(), isPractice: false, letterKeys });
+    },
+    /** @param folder address of the practice folder, with its slash. */
+    async practise(folder: string, practice: Practice): Promise<KeepTrouble | null> {
+      const recording = await loadRecording(folder, practice);
+      const source = recordingSource(recording, "practice");
+      const how = { isPractice: true, letterKeys: true };
+      const trouble = await beginIn(await practiceLog(), practice.input, source, how);
+      if (!trouble) stopAloud = playAloud(recording);
+      return trouble;
+    },
+  };
+}

@@ -1,0 +1,40 @@
+/** What the prepare screen opens with: protocols, unfinished sessions, the remembered form, what was left unready. */
+import type { Journal } from "../log";
+import type { PrepareView, Unfinished } from "../screen/model";
+import { todayIn, zoneHere } from "./calendar";
+import type { DeviceMemory } from "./deviceMemory";
+import { leftUnready } from "./wireLog";
+
+type Given = Pick<PrepareView, "trouble" | "ear" | "hasPractice" | "offline">;
+
+export async function prepareView(journal: Journal, memory: DeviceMemory, given: Given): Promise<PrepareView> {
+  const [listed, carriedOver] = await Promise.all([journal.unfinished(), leftUnready(journal)]);
+  const zone = zoneHere();
+  const unfinished = listed.ok
+    ? listed.sessions.map(({ session, header: { input }, entries }): Unfinished => {
+        const { name } = input.protocol;
+        return {
+          session,
+          clientReference: input.clientReference,
+          protocolName: name[input.language] ?? name.en,
+          entries,
+        };
+      })
+    : [];
+  return {
+    at: "prepare",
+    protocols: memory.protocols(),
+    unfinished,
+    importTrouble: null,
+    importedName: null,
+    busy: false,
+    lastHeard: null,
+    speaking: null,
+    draft: memory.draft(),
+    today: todayIn(zone, Date.now()),
+    zone,
+    carriedOver,
+    ...given,
+    trouble: given.trouble ?? (listed.ok ? null : { code: listed.code, message: listed.message }),
+  };
+}

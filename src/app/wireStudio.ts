@@ -1,0 +1,90 @@
+/** The studio's keeping of this device: its store, the sessions of the log beside it, and the voice. */
+import { textOf } from "../announcements/utterance";
+import type { Voice } from "../announcements/voice";
+import { type Journal, madeAtMs } from "../log";
+import type { StudioModel, StudioNow } from "../screen/sums/studioModel";
+import type { Change } from "../studio/kinds";
+import type { KeptRecord } from "../studio/record";
+import type { StudioStore } from "../studio/studioStore";
+import { answer, refuse } from "../sums/answer";
+import { watchedValue } from "./watchedValue";
+
+/** Turns of its own, apart from those of a session and of the prepare screen. */
+const firstTurn = 2_000_000;
+
+export function wireStudio(store: StudioStore, journal: Journal, voice: Voice): StudioModel {
+  const now = watchedValue<StudioNow>({ at: "opening" });
+  const saying = watchedValue<string | null>(null);
+  let undo: { act: string; changes: readonly Change[] } | null = null;
+  let turn = firstTurn;
+
+  const read = async (): Promise<void> => {
+    const found = await store.read();
+    now.set(found.ok ? { at: "open", ...found.value, undo: undo?.act ?? null } : { at: "lost", words: found.words });
+  };
+  const write = async (act: string | null, changes: readonly Change[]): Promise<string | null> => {
+    const kept = await store.keep(changes);
+    if (kept.ok) undo = act === null ? null : { act, changes: kept.value };
+    await read();
+    return kept.ok ? null : kept.words;
+  };
+
+  voice.onEnded((ended) => {
+    if (ended === turn) saying.set(null);
+  });
+  void read();
+  // Another window of this device may have kept something meanwhile.
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "visible") void read();
+  });
+
+  return {
+    get now() {
+      return now.now;
+    },
+    get saying() {
+      return saying.now;
+    },
+    subscribe(listen) {
+      const stops = [now.subscribe(listen), saying.subscribe(listen)];
+      return () => {
+        for (const stop of stops) stop();
+      };
+    },
+    keep: write,
+    undo: async () => (undo ? write(null, undo.changes) : null),
+    async sessions() {
+      const listed = await journal.all();
+      if (!listed.ok) return refuse(listed.code, listed.message);
+      return answer(
+        listed.sessions.map(({ session, header }) => ({
+          session,
+          atMs: madeAtMs(session),
+          clientReference: header.input.clientReference,
+        })),
+      );
+    },
+    async records(sinceMs) {
+      const listed = await journal.all();
+      if (!listed.ok) return refuse(listed.code, listed.message);
+      const records: KeptRecord[] = [];
+      for (const { session, header } of listed.sessions) {
+        const atMs = madeAtMs(session);
+        if (atMs < sinceMs) continue;
+        const found = await journal.read(session);
+        if (!found.ok) return refuse(found.code, found.message);
+        records.push({ session, atMs, input: header.input, facts: found.kept.entries.map(({ fact }) => fact) });
+      }
+      return answer(records);
+    },
+    say(parts) {
+      turn += 1;
+      saying.set(textOf({ parts }));
+      voice.speak(turn, { parts });
+    },
+    hush() {
+      saying.set(null);
+      voice.stop();
+    },
+  };
+}

@@ -1,0 +1,71 @@
+/** `gloveside check`: is this protocol safe to work by? Proved, or the shortest story that shows it is not. */
+import { readFile } from "node:fs/promises";
+import { readProtocol } from "../session/readProtocol";
+import { type Answer, answer, quoted, refuse } from "../sums/answer";
+import { type Finding, type Options, type Out, runCommand } from "../sums/commandLine";
+import { checkProtocol, type Verdict } from "./checkProtocol";
+import { rules } from "./rules";
+
+export const checkHelp = `
+Usage: gloveside check PROTOCOL.json [--json]
+
+Walks every order of steps, events and accidents that a session of this protocol allows, and says
+whether any of them asks for something unsafe. "Not proved" counts as no.
+
+  --json   the verdict as one JSON document
+  --help   this text
+
+Exit codes: 0 proved, 1 a breach or not proved, 2 not a protocol or not understood.
+`;
+
+/**
+ * @param argv What follows "gloveside check".
+ * @returns the exit code; with 2, one line with the place in the file has gone to `error`. Never throws.
+ */
+export const check = (argv: readonly string[], out: Out): Promise<number> =>
+  runCommand(argv, out, { help: checkHelp, options: {}, find });
+
+async function find(given: Options): Promise<Answer<Finding, string>> {
+  const [file, stray] = given.positionals;
+  if (file === undefined) return refuse("usage", "no protocol was named (see gloveside check --help)");
+  if (stray !== undefined) return refuse("usage", `${quoted(stray)} is one word too many (see gloveside check --help)`);
+  let text: string;
+  try {
+    text = await readFile(file, "utf8");
+  } catch (problem) {
+    const code = problem instanceof Error && "code" in problem ? String(problem.code) : "unknown";
+    return refuse("not-read", `${quoted(file)} cannot be read (${code})`);
+  }
+  const read = readProtocol(text);
+  if (!read.ok) return refuse(read.trouble.code, `${quoted(file)}: at ${read.trouble.at}: ${read.trouble.message}`);
+  const found = checkProtocol(read.protocol);
+  return answer({ json: asJson(found), lines: verdictLines(found), exitCode: found.verdict === "proved" ? 0 : 1 });
+}
+
+export function verdictLines(found: Verdict): string[] {
+  switch (found.verdict) {
+    case "proved":
+      return [`proved: ${found.states} states, ${found.transitions} transitions, 0 breaches (${found.ms} ms)`];
+    case "notProved":
+      return [`not proved: ${found.why} (${found.states} states, ${found.ms} ms)`];
+    case "breach":
+      return [
+        ...found.breaches.flatMap(({ story }, i) => [`Breach ${i + 1}:`, ...story.map((line) => `  ${line}`), ""]),
+        `not safe: ${found.breaches.length} ${found.breaches.length === 1 ? "breach" : "breaches"} (${found.states} states, ${found.ms} ms)`,
+      ];
+  }
+}
+
+const asJson = (found: Verdict): unknown =>
+  found.verdict === "breach"
+    ? {
+        ...found,
+        breaches: found.breaches.map(({ rule, story, events }) => ({
+          rule,
+          words: rules[rule].words,
+          source: rules[rule].source,
+          story,
+          events,
+        })),
+      }
+    : found;

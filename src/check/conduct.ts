@@ -1,0 +1,218 @@
+/**
+ * One effect judged: the hands, one thing, and what would be wrong. The station's own rule moves both (applyEffect, the
+ * very function of the live session); what is added here is what only a whole procedure can show. The checker and its
+ * replay on the real chart judge by this one function.
+ */
+import type { Effect, Item, Label } from "../session/protocol";
+import { applyEffect, disinfected, type Hands, type ItemState, isGloved, type Station } from "../session/station";
+import { type RuleId, ruleOf } from "./rules";
+
+/** Where a chain of touches began; the rules look no further. */
+export type Origin = "none" | "client" | "other";
+const origins: Readonly<Record<Origin, readonly string[]>> = { none: [], client: ["client"], other: ["other"] };
+export const originOf = (links: readonly string[]): Origin =>
+  links[0] === undefined ? "none" : links[0] === "client" ? "client" : "other";
+
+export interface HandState {
+  readonly hands: Hands;
+  readonly soiledBy: Origin;
+  /** These gloves have done soiled work: cleaning, waste, used barriers. */
+  readonly worked: boolean;
+  /**
+   * Gloves: to be changed before they touch anything; torn, or after what was not planned. Hands: washed a while ago and
+   * used since, so to be washed again before gloves.
+   */
+  readonly due: "nothing" | "gloves" | "hands";
+}
+
+/** `wet` until its time is full and attested; then `done`, until it is wiped. */
+export type Wetness = "none" | "wet" | "done";
+
+export interface ThingState {
+  readonly condition: ItemState["condition"];
+  readonly barrier: ItemState["barrier"];
+  readonly at: ItemState["at"];
+  readonly preCleaned: boolean;
+  readonly opened: boolean;
+  readonly soiledBy: Origin;
+  readonly wetness: Wetness;
+  /** What the step has begun for its clock; it takes hold when the step is over. */
+  readonly pending: "none" | "wetted" | "wiped";
+  /** Disinfected in this session. */
+  readonly treated: boolean;
+  /** A bottle that was poured from and still stands there. */
+  readonly poured: boolean;
+}
+
+export const handsAtStart: HandState = { hands: "bare", soiledBy: "none", worked: false, due: "nothing" };
+
+export const thingAtStart = (item: Item): ThingState => ({
+  condition: item.starts.condition,
+  barrier: item.starts.barrier,
+  at: item.starts.at,
+  preCleaned: false,
+  opened: false,
+  soiledBy: "none",
+  wetness: "none",
+  pending: "none",
+  treated: false,
+  poured: false,
+});
+
+/** The facts about a thing that its rules ask for. */
+export interface Thing {
+  readonly item: Item;
+  /** Of the product that the protocol puts on it; null where it puts none. */
+  readonly label: Label | null;
+}
+
+export interface Judged {
+  readonly hands: HandState;
+  readonly thing: ThingState;
+  readonly broken: readonly RuleId[];
+  /** The step cannot be passed yet: its surface is still wet. */
+  readonly waits: boolean;
+}
+
+type HandVerb = "wash" | "rub" | "don" | "doff";
+export type HandEffect = Extract<Effect, { verb: HandVerb }>;
+export type ThingEffect = Exclude<Effect, HandEffect>;
+export const isOnThing = (effect: Effect): effect is ThingEffect => "item" in effect;
+
+const stationOf = (h: HandState, items: Station["items"]): Station => ({
+  hands: h.hands,
+  handsSoiledBy: origins[h.soiledBy],
+  items,
+});
+
+export function judgeHands(before: HandState, effect: HandEffect): { hands: HandState; broken: readonly RuleId[] } {
+  const { station, findings } = applyEffect(stationOf(before, {}), effect, {});
+  const { verb } = effect;
+  const changed = verb === "don" || verb === "doff";
+  const settles = before.due === "gloves" ? verb === "don" : verb === "wash" || verb === "rub";
+  const broken = findings.flatMap((f) => ruleOf(f.code) ?? []);
+  const isStale = verb === "don" && before.due === "hands" && broken.length === 0;
+  return {
+    hands: {
+      hands: station.hands,
+      soiledBy: originOf(station.handsSoiledBy),
+      worked: before.worked && !changed,
+      due: settles ? "nothing" : before.due,
+    },
+    broken: isStale ? ["handsBeforeGloves"] : broken,
+  };
+}
+
+const clean: ReadonlySet<Effect["verb"]> = new Set(["wipe", "rinse", "cover", "bring", "open"]);
+const dirty: ReadonlySet<Effect["verb"]> = new Set([
+  "wipe",
+  "rinse",
+  "apply",
+  "preClean",
+  "uncover",
+  "discard",
+  "breakSkin",
+]);
+const soils: ReadonlySet<Effect["verb"]> = new Set(["preClean", "uncover", "discard", "breakSkin"]);
+const contacts: ReadonlySet<Effect["verb"]> = new Set(["touch", "cover", "uncover", "bring", "breakSkin"]);
+
+/**
+ * @param late past the set-up, so that what lay at the station counts as used
+ * @returns the hands and the thing after the effect, and every rule that it breaks
+ */
+export function judgeThing(h: HandState, state: ThingState, effect: ThingEffect, about: Thing, late: boolean): Judged {
+  const { item } = about;
+  const live: ItemState = { ...state, soiledBy: origins[state.soiledBy] };
+  const outcome = applyEffect(stationOf(h, { [item.id]: live }), effect, { [item.id]: item });
+  const after = outcome.station.items[item.id] ?? live;
+  const broken = new Set<RuleId>(outcome.findings.flatMap((f) => ruleOf(f.code) ?? []));
+  for (const rule of ownLooks(h, state, effect, about, late)) broken.add(rule);
+  const hands = outcome.station.hands;
+  const needsWait = effect.verb === "wipe" && state.wetness === "wet";
+  return {
+    hands: {
+      hands,
+      soiledBy: originOf(outcome.station.handsSoiledBy),
+      worked: isGloved(hands) && (h.worked || soils.has(effect.verb)),
+      due: h.due,
+    },
+    thing: {
+      condition: after.condition,
+      barrier: after.barrier,
+      at: after.at,
+      preCleaned: after.preCleaned,
+      opened: after.opened,
+      soiledBy: originOf(after.soiledBy),
+      wetness: state.wetness,
+      pending: effect.verb === "apply" ? "wetted" : effect.verb === "wipe" ? "wiped" : state.pending,
+      treated: state.treated && after.condition !== "soiled",
+      poured: pouredAfter(state, effect, item),
+    },
+    broken: [...broken],
+    waits: needsWait,
+  };
+}
+
+const pouredAfter = (state: ThingState, { verb }: ThingEffect, item: Item): boolean => {
+  if (item.role !== "bottle" || verb === "takeAway" || verb === "cover") return false;
+  return state.poured || verb === "touch" || verb === "bring";
+};
+
+/** What the station alone does not find: it needs the whole procedure, or the clock. */
+function ownLooks(h: HandState, state: ThingState, effect: ThingEffect, about: Thing, late: boolean): RuleId[] {
+  const { item, label } = about;
+  const { verb } = effect;
+  const found: RuleId[] = [];
+  const critical = item.spaulding === "critical";
+  const soiledGloves = h.hands === "glovedSoiled" || (isGloved(h.hands) && h.worked);
+  if (h.due === "gloves") found.push("damagedOrSoiledGlovesChanged");
+  if (h.hands === "bare") found.push("cleanHandsToTouch");
+  if (!isGloved(h.hands) && dirty.has(verb)) found.push("glovesForDirtyWork");
+  if (soiledGloves && clean.has(verb) && (verb !== "open" || critical)) found.push("freshGlovesForCleanWork");
+  if (state.wetness !== "none" && contacts.has(verb) && h.hands === "glovedSoiled") found.push("soiledGlovesOnClean");
+  if (verb === "wipe" && state.wetness === "none") found.push("wetBeforeWipe");
+  if (verb === "apply" && state.barrier !== "none") found.push("wetOnTheSurfaceItself");
+  if (verb === "apply" && state.wetness !== "wet" && !state.preCleaned && label?.oneStep === false) {
+    found.push("cleanBeforeWet");
+  }
+  if (verb === "cover" && state.wetness !== "none") found.push("coveredOnlyClean");
+  if (verb === "cover" && item.role === "surface" && !state.treated) found.push("disinfectedBeforeCovered");
+  if (verb === "uncover" && state.barrier === "none") found.push("barrierWhereUncovered");
+  if (verb === "breakSkin" && critical && state.at !== "station") found.push("sterileUnderTheSkin");
+  if (verb === "breakSkin" && critical && item.role !== "sharp" && !state.opened) found.push("sterileUnderTheSkin");
+  if (effect.verb === "discard") found.push(...wrongStream(effect.into, state, item, late));
+  return found;
+}
+
+function wrongStream(into: string, state: ThingState, item: Item, late: boolean): RuleId[] {
+  if (item.role === "sharp") return [];
+  if (into === "sharps") return ["wasteStream"];
+  if (into === "general" && (late || state.condition === "soiled")) return ["wasteStream"];
+  return into === "reprocess" && item.use === "singleUse" ? ["singleUseDiscarded"] : [];
+}
+
+/** The step is over: what it wetted is wet, what it wiped is clean, if its class can be cleaned by wiping. */
+export function stepOver(state: ThingState, about: Thing): ThingState {
+  if (state.pending === "none") return state;
+  if (state.pending === "wetted") return { ...state, pending: "none", wetness: "wet" };
+  return treatedNow({ ...state, pending: "none" }, about);
+}
+
+/** Spaulding 1968: what is wiped becomes clean only if it is noncritical, reusable and not porous. */
+function treatedNow(state: ThingState, { item }: Thing): ThingState {
+  const dry: ThingState = { ...state, wetness: "none" };
+  if (item.spaulding !== "noncritical" || item.use !== "reusable" || item.porous) return dry;
+  const live: ItemState = { ...dry, soiledBy: origins[dry.soiledBy] };
+  const after = disinfected({ hands: "bare", handsSoiledBy: [], items: { it: live } }, "it").items.it ?? live;
+  return { ...dry, condition: after.condition, preCleaned: after.preCleaned, soiledBy: "none", treated: true };
+}
+
+/** Time passed, seen wet throughout and attested. What dries by itself is then clean. */
+export function timeFull(state: ThingState, about: Thing): ThingState {
+  if (state.wetness !== "wet") return state;
+  return about.label?.afterwards === "airDry" ? treatedNow(state, about) : { ...state, wetness: "done" };
+}
+
+/** A poured bottle stands open beside broken skin. */
+export const standsPoured = (state: ThingState): boolean =>
+  state.poured && state.at === "station" && state.barrier === "none";

@@ -1,0 +1,179 @@
+/**
+ * Everywhere the walk can stand, and how it goes on from there: a node before each effect of each step, in the lists, in
+ * each event's flow at work, and in each short flow told in the middle of those. README.md says what is walked and what
+ * is judged without walking.
+ */
+import { type Effect, type EventId, listNames, type Protocol, type Step } from "../session/protocol";
+
+/** Told, asked for or done; what a story is made of. */
+export type Move =
+  | { readonly kind: "done"; readonly step: Step }
+  | { readonly kind: "skipped"; readonly step: Step }
+  | { readonly kind: "event"; readonly event: EventId }
+  | { readonly kind: "finish" }
+  | { readonly kind: "exposure" }
+  | { readonly kind: "close" };
+
+export interface Edge {
+  readonly to: number;
+  /** Done to the hands or a thing on the way. */
+  readonly effect: Effect | null;
+  readonly move: Move | null;
+  /** The step is over: what it wetted and wiped takes hold. */
+  readonly endsStep: boolean;
+  /** What an event presupposes of the hands. */
+  readonly needs: "gloves" | "noGloves" | null;
+  /** Gloves are to be changed, or hands washed again, before anything else; a torn glove is soiled besides. */
+  readonly makesDue: "gloves" | "hands" | null;
+  readonly tears: boolean;
+  /** A flow ends here: bare hands or gloves that are due may not go on. */
+  readonly endsFlow: boolean;
+  /** At work again, gloved: a needle is in use. */
+  readonly backToWork: boolean;
+  /** Passed only when no surface is still wet under its clock. */
+  readonly waitsForClocks: boolean;
+}
+
+export interface Node {
+  readonly id: number;
+  /** The step whose effects follow; null at the end of a list, at work and at the close. */
+  readonly step: Step | null;
+  readonly list: string;
+  readonly event: EventId | null;
+  /** Between steps: told events, the passing of time and accidents come here. */
+  readonly isBetween: boolean;
+  readonly isBreakdown: boolean;
+  /** What lay at the station counts as used from here on. */
+  readonly isLate: boolean;
+  readonly out: Edge[];
+}
+
+export interface Graph {
+  readonly nodes: readonly Node[];
+  readonly start: number;
+  readonly close: number;
+}
+
+const plain = {
+  effect: null,
+  move: null,
+  endsStep: false,
+  needs: null,
+  makesDue: null,
+  tears: false,
+  endsFlow: false,
+  waitsForClocks: false,
+  backToWork: false,
+} as const;
+
+/** After these, gloves are changed before anything else. */
+const wantGloves: ReadonlySet<EventId> = new Set(["freshGloves", "tornGlove", "tornBarrier", "dropped", "touched"]);
+/** The client was away, and so perhaps was the artist: hands are washed again (WHO 2009, before touching a client). */
+export const dueAfter = (event: EventId): "gloves" | "hands" | null => {
+  if (event === "clientReturns") return "hands";
+  return wantGloves.has(event) ? "gloves" : null;
+};
+const anyHands: ReadonlySet<EventId> = new Set(["stopEarly", "note"]);
+
+interface Stretch {
+  readonly list: string;
+  readonly event: EventId | null;
+  readonly isBreakdown: boolean;
+  readonly isLate: boolean;
+}
+
+export function graphOf(protocol: Protocol): Graph {
+  const nodes: Node[] = [];
+  const node = (at: Stretch, step: Step | null, isBetween: boolean): Node => {
+    const made: Node = { id: nodes.length, step, isBetween, out: [], ...at };
+    nodes.push(made);
+    return made;
+  };
+  const join = (from: Node, to: Node, more: Partial<Edge> = {}) =>
+    from.out.push({ ...plain, to: to.id, backToWork: to.list === "work", ...more });
+
+  /** The steps one behind the other; returns the node before each, and the end. */
+  const stretch = (at: Stretch, steps: readonly Step[]): Node[] => {
+    const before = steps.map((step) => node(at, step, true));
+    const end = node(at, null, true);
+    for (const [i, step] of steps.entries()) {
+      const [from, to] = [before[i] as Node, before[i + 1] ?? end];
+      const move: Move = { kind: "done", step };
+      let here = from;
+      for (const [k, effect] of step.effects.entries()) {
+        const last = k === step.effects.length - 1;
+        const next = last ? to : node(at, step, false);
+        join(here, next, { effect, ...(last ? { move, endsStep: true } : {}) });
+        here = next;
+      }
+      if (step.effects.length === 0) join(from, to, { move, endsStep: true });
+      if (step.skippable && step.effects.length > 0) join(from, to, { move: { kind: "skipped", step } });
+    }
+    return [...before, end];
+  };
+
+  const lists = Object.fromEntries(
+    listNames.map((list) => [
+      list,
+      stretch({ list, event: null, isBreakdown: list === "breakdown", isLate: list !== "setUp" }, protocol[list]),
+    ]),
+  ) as Record<(typeof listNames)[number], Node[]>;
+  const work = node({ list: "work", event: null, isBreakdown: false, isLate: true }, null, true);
+  const close = node({ list: "closed", event: null, isBreakdown: true, isLate: true }, null, false);
+  const first = (list: Node[]): Node => list[0] as Node;
+  const end = (list: Node[]): Node => list.at(-1) as Node;
+
+  join(end(lists.setUp), work, { waitsForClocks: true });
+  join(work, first(lists.dressing), { move: { kind: "finish" } });
+  join(end(lists.dressing), first(lists.breakdown));
+  join(end(lists.breakdown), close, { move: { kind: "close" }, waitsForClocks: true });
+  join(end(lists.resuming), work, { endsFlow: true });
+
+  const flows = protocol.events.filter((f) => f.steps.length > 0);
+  const atWork = new Map<EventId, Node[]>();
+  for (const { event, steps, onwards } of flows) {
+    const made = stretch({ list: event, event, isBreakdown: false, isLate: true }, steps);
+    atWork.set(event, made);
+    join(end(made), onwards === "dressing" ? first(lists.dressing) : work, { endsFlow: onwards === "continue" });
+  }
+  const told = (event: EventId): Partial<Edge> => ({
+    move: { kind: "event", event },
+    needs: anyHands.has(event) ? null : event === "clientReturns" ? "noGloves" : "gloves",
+    makesDue: dueAfter(event),
+    tears: event === "tornGlove",
+  });
+  for (const { event } of flows) join(work, first(atWork.get(event) as Node[]), told(event));
+  for (const [event, made] of atWork) {
+    for (const at of made.slice(0, -1)) if (wantGloves.has(event)) join(at, first(made), told(event));
+  }
+
+  // Told in the middle of a list or of another flow. Flows that do the same to hands and things are walked as one.
+  const kinds = new Map<string, EventId[]>();
+  for (const { event, steps } of flows) {
+    if (!wantGloves.has(event)) continue;
+    const does = steps.filter((s) => !s.atWork && (s.effects.length > 0 || !s.skippable));
+    const sign = JSON.stringify([event === "tornGlove", does.map((s) => [s.skippable, s.effects])]);
+    kinds.set(sign, [...(kinds.get(sign) ?? []), event]);
+  }
+  const bases = [...Object.values(lists), ...atWork.values()].flatMap((l) => l.slice(0, -1));
+  for (const base of bases) {
+    for (const alike of kinds.values()) {
+      const event = alike.find((e) => e !== base.event);
+      const flow = flows.find((f) => f.event === event);
+      if (event === undefined || !flow) continue;
+      const steps = flow.steps.filter((s) => !s.atWork && s.effects.length > 0);
+      if (steps.length === 0 && event !== "tornGlove") continue;
+      const { list, isLate } = base;
+      const made = stretch({ list, event, isBreakdown: false, isLate }, steps);
+      join(base, first(made), told(event));
+      join(end(made), base, { endsFlow: true });
+    }
+  }
+
+  // An accident at work, wherever in a flow: gloves off first, whatever was being done.
+  const accident: Partial<Edge> = { move: { kind: "exposure" }, makesDue: "gloves" };
+  const isWork = (n: Node) => n.isBetween && (n === work || atWork.has(n.list as EventId));
+  for (const n of nodes.filter(isWork)) join(n, first(lists.resuming), accident);
+
+  return { nodes, start: first(lists.setUp).id, close: close.id };
+}

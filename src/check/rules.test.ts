@@ -1,0 +1,93 @@
+/** The catalogue, and the five rules of gloves and hands by name. Each: its protocol proved, and a breach once broken. */
+import { describe, expect, it } from "vitest";
+import { longProtocol } from "../../tests/bench/longProtocol";
+import { DeviationCode } from "../session/fact";
+import type { Protocol, Step } from "../session/protocol";
+import { conventionBooth } from "../session/protocols/conventionBooth";
+import { checkProtocol } from "./checkProtocol";
+import { type RuleId, ruleIds, rules, slipCodes } from "./rules";
+
+const whole = longProtocol(20, 2);
+
+const brokenBy = (protocol: Protocol): RuleId[] => {
+  const found = checkProtocol(protocol);
+  return found.verdict === "breach" ? found.breaches.map((b) => b.rule) : [];
+};
+const inFlow = (p: Protocol, event: string, change: (steps: Step[]) => Step[]): Protocol => ({
+  ...p,
+  events: p.events.map((f) => (f.event === event ? { ...f, steps: change(f.steps) } : f)),
+});
+const inList = (p: Protocol, list: "setUp" | "breakdown", change: (steps: Step[]) => Step[]): Protocol => ({
+  ...p,
+  [list]: change(p[list]),
+});
+const drop =
+  (...ids: string[]) =>
+  (steps: Step[]): Step[] =>
+    steps.filter((s) => !ids.includes(s.id));
+
+describe("the catalogue", () => {
+  it("puts every finding of the station under exactly one rule, or names it a slip", () => {
+    const placed = [...ruleIds.flatMap((id) => rules[id].codes), ...slipCodes];
+    expect(placed.toSorted()).toEqual(DeviationCode.options.toSorted());
+  });
+
+  it("gives every rule plain words and a source, or says that it has none", () => {
+    const poor = ruleIds.filter(
+      (id) => rules[id].words.length < 20 || !/\d|common practice|label|CDC/.test(rules[id].source),
+    );
+    expect(poor).toEqual([]);
+  });
+});
+
+describe("the five rules of gloves and hands (CDC and WHO 2009)", () => {
+  it("hold where nothing is broken", () => {
+    expect(checkProtocol(whole).verdict).toBe("proved");
+  });
+
+  it("1: gloves do not replace hand hygiene", () => {
+    expect(brokenBy(inFlow(whole, "freshGloves", drop("freshHands")))).toContain("handsBeforeGloves");
+  });
+
+  it("2: hand hygiene before gloves go on", () => {
+    expect(brokenBy(inList(whole, "setUp", drop("firstHands")))).toContain("handsBeforeGloves");
+  });
+
+  it("3: hand hygiene as soon as gloves come off", () => {
+    // The client leaves and the artist goes with bare hands: nothing else in the flow would tell.
+    const broken = inFlow(conventionBooth, "clientLeaves", drop("clientLeavesHands"));
+    expect(brokenBy(broken)).toContain("handsAfterGloves");
+    expect(brokenBy(inList(whole, "breakdown", drop("lastHands")))).toEqual(["handsLast"]);
+  });
+
+  it("4: gloves are changed when damaged, soiled by what was not planned, or between soiled and clean work", () => {
+    expect(brokenBy(inFlow(whole, "tornGlove", drop("tornOff", "tornHands", "tornOn")))).toContain(
+      "damagedOrSoiledGlovesChanged",
+    );
+    expect(brokenBy(inList(whole, "setUp", drop("round0Off", "round0Hands", "round0On")))).toContain(
+      "freshGlovesForCleanWork",
+    );
+  });
+
+  it("5: the same gloves never serve twice: not washed, not worn over one another, not kept for the next client", () => {
+    expect(brokenBy(inFlow(whole, "freshGloves", drop("freshOff")))).toContain("glovesAreNotWashed");
+    expect(brokenBy(inFlow(whole, "freshGloves", drop("freshOff", "freshHands")))).toContain("oneGloveOverAnother");
+    expect(brokenBy(inList(whole, "breakdown", drop("lastOff", "lastHands")))).toEqual(["handsLast"]);
+  });
+});
+
+describe("a step that may be left out", () => {
+  it("is a breach where what follows is unsafe without it", () => {
+    const loose = inList(whole, "setUp", (steps) =>
+      steps.map((s) => (s.id === "firstHands" ? { ...s, skippable: true } : s)),
+    );
+    const found = checkProtocol(loose);
+    expect(found).toMatchObject({ verdict: "breach" });
+    if (found.verdict !== "breach") return;
+    expect(found.breaches[0]?.story).toEqual([
+      'You leave out "Do firstHands." (firstHands), which the protocol allows.',
+      'Now it asks: "Do firstGloves." (firstGloves).',
+      "Rule: Hands are washed or rubbed before gloves go on. Source: WHO 2009 hand hygiene; CDC glove use.",
+    ]);
+  });
+});

@@ -1,0 +1,156 @@
+/**
+ * What is followed exactly in one slice: the hands, and up to three watched things (an item, or the sharps). States are
+ * numbered once, and what an effect does to hands and a thing is worked out once, so that a walk is looking up.
+ */
+import { productFor } from "../../machines/session/lookUp";
+import type { Effect, Item, Protocol } from "../session/protocol";
+import { isGloved } from "../session/station";
+import {
+  type HandState,
+  isOnThing,
+  type Judged,
+  judgeHands,
+  judgeThing,
+  standsPoured,
+  stepOver,
+  type Thing,
+  type ThingEffect,
+  type ThingState,
+  thingAtStart,
+  timeFull,
+} from "./conduct";
+import type { RuleId } from "./rules";
+import { type SharpsState, sharpsAtStart } from "./sharps";
+
+/** Numbers for values that are equal when they read the same. */
+class Numbered<T> {
+  readonly values: T[] = [];
+  private readonly ids = new Map<string, number>();
+  of(value: T): number {
+    const key = JSON.stringify(value);
+    const known = this.ids.get(key);
+    if (known !== undefined) return known;
+    this.ids.set(key, this.values.length);
+    this.values.push(value);
+    return this.values.length - 1;
+  }
+  at(id: number): T {
+    return this.values[id] as T;
+  }
+}
+
+export interface Outcome {
+  readonly hands: number;
+  readonly thing: number;
+  readonly broken: readonly RuleId[];
+  readonly waits: boolean;
+}
+
+export const sharpsName = "the sharps";
+
+export class Station {
+  readonly hands = new Numbered<HandState>();
+  readonly things = new Numbered<ThingState>();
+  readonly sharps = new Numbered<SharpsState>();
+  readonly about: ReadonlyMap<string, Thing>;
+  private readonly done = new Map<Effect, Map<number, Outcome>>();
+  private readonly due = new Map<number, number>();
+  private readonly over = new Map<string, Map<number, number>>();
+  private readonly full = new Map<string, Map<number, number>>();
+
+  constructor(protocol: Protocol) {
+    const label = (item: Item) => {
+      const product = productFor(protocol, item.id);
+      return protocol.products.find((p) => p.id === product)?.label ?? null;
+    };
+    this.about = new Map(protocol.items.map((item) => [item.id, { item, label: label(item) }]));
+  }
+
+  thingOf(id: string): Thing {
+    return this.about.get(id) as Thing;
+  }
+
+  isSharp(id: string): boolean {
+    return this.thingOf(id).item.role === "sharp";
+  }
+
+  startOf(name: string): number {
+    return name === sharpsName ? this.sharps.of(sharpsAtStart) : this.things.of(thingAtStart(this.thingOf(name).item));
+  }
+
+  onHands(effect: Effect, hands: number): Outcome {
+    return this.remembered(effect, hands * 2, () => {
+      if (isOnThing(effect)) throw new Error("An effect on a thing is judged with the thing.");
+      const judged = judgeHands(this.hands.at(hands), effect);
+      return { hands: this.hands.of(judged.hands), thing: 0, broken: judged.broken, waits: false };
+    });
+  }
+
+  onThing(effect: ThingEffect, hands: number, thing: number, late: boolean): Outcome {
+    return this.remembered(effect, (thing * 4096 + hands) * 2 + (late ? 1 : 0), () => {
+      const judged: Judged = judgeThing(
+        this.hands.at(hands),
+        this.things.at(thing),
+        effect,
+        this.thingOf(effect.item),
+        late,
+      );
+      return { ...judged, hands: this.hands.of(judged.hands), thing: this.things.of(judged.thing) };
+    });
+  }
+
+  private remembered(effect: Effect, key: number, work: () => Outcome): Outcome {
+    let known = this.done.get(effect);
+    if (!known) {
+      known = new Map();
+      this.done.set(effect, known);
+    }
+    const before = known.get(key);
+    if (before) return before;
+    const made = work();
+    known.set(key, made);
+    return made;
+  }
+
+  /** Gloves that are due to be changed, or hands to be washed again; torn gloves are soiled besides. */
+  madeDue(hands: number, due: "gloves" | "hands", tears: boolean): number {
+    const key = hands * 4 + (tears ? 1 : 0) + (due === "hands" ? 2 : 0);
+    const before = this.due.get(key);
+    if (before !== undefined) return before;
+    const h = this.hands.at(hands);
+    const soiled = tears && isGloved(h.hands) ? ("glovedSoiled" as const) : h.hands;
+    const made = this.hands.of({ ...h, hands: soiled, due });
+    this.due.set(key, made);
+    return made;
+  }
+
+  stepOver(name: string, thing: number): number {
+    return this.mapped(this.over, name, thing, stepOver);
+  }
+
+  timeFull(name: string, thing: number): number {
+    return this.mapped(this.full, name, thing, timeFull);
+  }
+
+  private mapped(
+    memory: Map<string, Map<number, number>>,
+    name: string,
+    thing: number,
+    change: (state: ThingState, about: Thing) => ThingState,
+  ): number {
+    let known = memory.get(name);
+    if (!known) {
+      known = new Map();
+      memory.set(name, known);
+    }
+    const before = known.get(thing);
+    if (before !== undefined) return before;
+    const made = this.things.of(change(this.things.at(thing), this.thingOf(name)));
+    known.set(thing, made);
+    return made;
+  }
+
+  standsPoured(thing: number): boolean {
+    return standsPoured(this.things.at(thing));
+  }
+}

@@ -1,0 +1,171 @@
+/**
+ * One edge walked in one slice: from hands and watched things to what may follow, or the rules that it breaks. A thing
+ * that is not watched may be in any state that it may have at that place; where one of those breaks a rule, that way is
+ * not followed here, since the slice that watches the thing reports it.
+ */
+import { handsAtClose, thingAtClose } from "./closing";
+import { isOnThing, type ThingEffect } from "./conduct";
+import type { Edge, Node } from "./graph";
+import type { RuleId } from "./rules";
+import { atCount, atWork, beforeSharps, leftLying, sharpMoves, sharpsAtClose } from "./sharps";
+import { type Station, sharpsName } from "./slice";
+
+export interface Here {
+  readonly hands: number;
+  /** One number for each watched name, in order. */
+  readonly things: readonly number[];
+}
+
+export interface Followed {
+  readonly next: readonly Here[];
+  readonly broken: readonly RuleId[];
+}
+
+const nowhere: Followed = { next: [], broken: [] };
+const breaks = (broken: readonly RuleId[]): Followed => ({ next: [], broken });
+
+export function follow(
+  station: Station,
+  names: readonly string[],
+  node: Node,
+  edge: Edge,
+  here: Here,
+  others: Iterable<number>,
+): Followed {
+  const hands = station.hands.at(here.hands);
+  const isGloved = hands.hands === "glovedClean" || hands.hands === "glovedSoiled";
+  if (edge.needs === "gloves" && !isGloved) return nowhere;
+  if (edge.needs === "noGloves" && isGloved) return nowhere;
+  if (edge.waitsForClocks && isWet(station, names, here)) return nowhere;
+  if (edge.endsFlow && hands.hands === "bare") return breaks(names.length === 0 ? ["handsAfterGloves"] : []);
+  if (edge.endsFlow && hands.due === "gloves")
+    return breaks(names.length === 0 ? ["damagedOrSoiledGlovesChanged"] : []);
+  const sharps = names.indexOf(sharpsName);
+  if (edge.backToWork && sharps >= 0) {
+    const broken = atWork(station.sharps.at(here.things[sharps] as number), isGloved);
+    if (broken.length > 0) return breaks(broken);
+  }
+  if (edge.move?.kind === "close") return closing(station, names, here);
+  const done = edge.effect === null ? passing(station, edge, here) : acting(station, names, node, edge, here, others);
+  const counts = edge.move?.kind === "done" && edge.move.step.kind === "count";
+  const counted = counts ? counting(station, names, done) : done;
+  return edge.endsStep && edge.move?.kind === "done" ? settled(station, names, counted) : counted;
+}
+
+const isWet = (station: Station, names: readonly string[], here: Here): boolean =>
+  names.some((n, i) => n !== sharpsName && station.things.at(here.things[i] as number).wetness === "wet");
+
+function closing(station: Station, names: readonly string[], here: Here): Followed {
+  if (names.length === 0) return breaksOr(handsAtClose(station.hands.at(here.hands)), here);
+  const broken = names.flatMap((name, i) => {
+    const at = here.things[i] as number;
+    return name === sharpsName
+      ? sharpsAtClose(station.sharps.at(at))
+      : thingAtClose(station.things.at(at), station.thingOf(name).item);
+  });
+  return breaksOr(broken, here);
+}
+
+const breaksOr = (broken: readonly RuleId[], here: Here): Followed =>
+  broken.length > 0 ? breaks(broken) : { next: [here], broken };
+
+function passing(station: Station, edge: Edge, here: Here): Followed {
+  if (!edge.makesDue) return { next: [here], broken: [] };
+  return { next: [{ things: here.things, hands: station.madeDue(here.hands, edge.makesDue, edge.tears) }], broken: [] };
+}
+
+function acting(
+  station: Station,
+  names: readonly string[],
+  node: Node,
+  edge: Edge,
+  here: Here,
+  others: Iterable<number>,
+): Followed {
+  const effect = edge.effect;
+  if (effect === null) return nowhere;
+  const sharpsAt = names.indexOf(sharpsName);
+  if (!isOnThing(effect)) {
+    const judged = station.onHands(effect, here.hands);
+    if (judged.broken.length > 0) return breaks(names.length === 0 ? judged.broken : []);
+    const lying =
+      sharpsAt >= 0 && effect.verb === "doff"
+        ? leftLying(station.sharps.at(here.things[sharpsAt] as number), node.event)
+        : [];
+    return breaksOr(lying, { ...here, hands: judged.hands });
+  }
+  const watched = names.indexOf(effect.item);
+  const broken: RuleId[] = [];
+  const isSharp = station.isSharp(effect.item);
+  // Everything watched is judged for itself, so that no rule hides behind another.
+  if (sharpsAt >= 0 && node.isBreakdown) {
+    broken.push(...beforeSharps(station.sharps.at(here.things[sharpsAt] as number), effect, isSharp));
+  }
+  if (
+    effect.verb === "breakSkin" &&
+    names.some((n, i) => n !== sharpsName && station.standsPoured(here.things[i] as number))
+  ) {
+    broken.push("bottlesAway");
+  }
+  const moved =
+    sharpsAt >= 0 && isSharp ? sharpMoves(station.sharps.at(here.things[sharpsAt] as number), effect) : null;
+  if (moved) broken.push(...moved.broken);
+  const next: Here[] = [];
+  for (const thing of watched >= 0 ? [here.things[watched] as number] : others) {
+    const judged = station.onThing(effect, here.hands, thing, node.isLate);
+    if (judged.broken.length > 0) {
+      if (watched >= 0) broken.push(...judged.broken);
+      continue;
+    }
+    if (judged.waits) continue;
+    if (watched < 0 && moved === null) {
+      if (!next.some((h) => h.hands === judged.hands)) next.push({ hands: judged.hands, things: here.things });
+      continue;
+    }
+    for (const sharps of moved?.next ?? [null]) {
+      const things = here.things.map((t, i) => {
+        if (i === watched) return judged.thing;
+        return i === sharpsAt && sharps !== null ? station.sharps.of(sharps) : t;
+      });
+      next.push({ hands: judged.hands, things });
+    }
+  }
+  return broken.length > 0 ? breaks(broken) : { next, broken };
+}
+
+/** A count that balances: every sharp opened lies in the container. */
+function counting(station: Station, names: readonly string[], { next, broken }: Followed): Followed {
+  const at = names.indexOf(sharpsName);
+  if (at < 0) return { next, broken };
+  const early = next.flatMap((h) => atCount(station.sharps.at(h.things[at] as number)));
+  if (early.length > 0) return breaks([...broken, ...early]);
+  const counted = next.map((h) => ({
+    ...h,
+    things: h.things.map((t, i) => (i === at ? station.sharps.of({ ...station.sharps.at(t), counted: true }) : t)),
+  }));
+  return { next: counted, broken };
+}
+
+/** The step is over: what it wetted is wet, what it wiped is clean. */
+function settled(station: Station, names: readonly string[], { next, broken }: Followed): Followed {
+  const after = (h: Here): Here => {
+    const things = h.things.map((t, i) => {
+      const name = names[i] as string;
+      return name === sharpsName ? t : station.stepOver(name, t);
+    });
+    return things.every((t, i) => t === h.things[i]) ? h : { hands: h.hands, things };
+  };
+  return names.length === 0 ? { next, broken } : { next: next.map(after), broken };
+}
+
+/** Time may pass between steps: each watched surface that is wet may be done, seen wet throughout. */
+export const waited = (station: Station, names: readonly string[], here: Here): Here[] =>
+  names.flatMap((name, i) => {
+    if (name === sharpsName) return [];
+    const before = here.things[i] as number;
+    const after = station.timeFull(name, before);
+    return after === before ? [] : [{ ...here, things: here.things.map((t, k) => (k === i ? after : t)) }];
+  });
+
+export const itemOf = (edge: Edge): string | null =>
+  edge.effect !== null && isOnThing(edge.effect as ThingEffect) ? (edge.effect as ThingEffect).item : null;

@@ -1,0 +1,79 @@
+/**
+ * A survivor judged without the checker's slices: every order of what may be told is walked on the whole station at
+ * once, breadth first, by the real chart's monitor, until nothing new is found or the limit is reached.
+ */
+
+import type { Move } from "../../src/check/graph";
+import { Monitor } from "../../src/check/monitor";
+import { tellOne } from "../../src/check/telling";
+import type { EventId, Protocol } from "../../src/session/protocol";
+import { flowHere } from "../../src/session/world";
+
+const slips: readonly EventId[] = ["freshGloves", "tornGlove", "tornBarrier", "dropped", "touched"];
+
+/** What may be told and done now: the checker's own list of moves, written again from the chart's state. */
+export function movesAt(m: Monitor, protocol: Protocol): Move[] {
+  const { world } = m;
+  if (world.phase === "closed") return [];
+  const here = m.here();
+  const gloved = world.station.hands === "glovedClean" || world.station.hands === "glovedSoiled";
+  const flows = protocol.events.filter((f) => f.steps.length > 0).map((f) => f.event);
+  const moves: Move[] = [];
+  if (here) {
+    moves.push({ kind: "done", step: here });
+    if (here.skippable && here.effects.length > 0) moves.push({ kind: "skipped", step: here });
+  }
+  const isBase =
+    flowHere(world) === null || (world.flows.length === 1 && world.place === null && world.phase === "procedure");
+  const atWork = world.phase === "procedure" && world.place === null && world.exposure === "none";
+  if (atWork && world.flows.length === 0) {
+    moves.push({ kind: "finish" }, { kind: "exposure" });
+    for (const event of flows) {
+      const needs = event === "stopEarly" || event === "note" ? true : event === "clientReturns" ? !gloved : gloved;
+      if (needs) moves.push({ kind: "event", event });
+    }
+  } else {
+    if (isBase && gloved && here)
+      for (const event of slips) if (flows.includes(event)) moves.push({ kind: "event", event });
+    if (atWork && world.flows.length > 0) moves.push({ kind: "exposure" });
+  }
+  if (world.phase === "breakdown" && !here) moves.push({ kind: "close" });
+  return moves;
+}
+
+/** What decides how things go on, as one text. */
+export function signOf(m: Monitor): string {
+  const { world } = m;
+  const items = Object.keys(world.station.items).map((id) => Object.values(m.thing(id)).join());
+  const { phase, place, flows, exposure } = world;
+  return JSON.stringify([phase, place?.list, place?.index, flows, exposure, m.hands(), m.sharps(), items]);
+}
+
+export type Harmless = { readonly ok: boolean; readonly words: string };
+
+/** @param most moves tried on the real chart at most */
+export function isHarmless(protocol: Protocol, most = 20_000): Harmless {
+  const seen = new Set<string>();
+  let tried = 0;
+  let queue: Monitor[] = [new Monitor(protocol)];
+  for (let depth = 0; queue.length > 0; depth += 1) {
+    const next: Monitor[] = [];
+    for (const m of queue) {
+      for (const move of movesAt(m, protocol)) {
+        if (tried >= most)
+          return { ok: false, words: `nothing found in ${tried} moves, ${depth} deep, but not all walked` };
+        tried += 1;
+        const after = m.copy();
+        const { broken, stuck } = tellOne(after, move);
+        if (broken.length > 0) return { ok: false, words: `${broken.join(", ")} after ${depth} moves` };
+        if (stuck) continue;
+        const sign = signOf(after);
+        if (seen.has(sign)) continue;
+        seen.add(sign);
+        next.push(after);
+      }
+    }
+    queue = next;
+  }
+  return { ok: true, words: `all of ${seen.size} states walked on the real chart, ${tried} moves` };
+}
