@@ -89,7 +89,10 @@ function namedReport(about: string, id: string) {
 function Asking({ title, say, children }: { title: string; say?: string; children?: ReactNode }) {
   const section = useRef<HTMLElement>(null);
   // A list that was scrolled must not hide what is asked.
-  useEffect(() => section.current?.scrollIntoView({ block: "start" }), []);
+  useEffect(() => {
+    // Newer browsers return a promise here, which React would take for a clean-up.
+    section.current?.scrollIntoView({ block: "start" });
+  }, []);
   return (
     <section ref={section} className={styles.asking} aria-label={title} data-testid="question">
       <h2>{title}</h2>
