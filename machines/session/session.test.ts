@@ -223,6 +223,17 @@ describe("a session", () => {
     expect(fresh.facts.at(-1)).toMatchObject({ type: "v1.StepEntered", step: "openNeedle" });
   });
 
+  it("starts no clock for a product past its date, whatever is reported", () => {
+    const spray = smallProtocol.products.find(({ id }) => id === "spray") ?? expect.fail("the small protocol has it");
+    const label = { ...spray.label, expiry: "2026-11-24" };
+    const run = told(begun(inputFor(smallProtocol, { labels: { spray: label } })), {
+      type: "surface.applied",
+      surface: "chair",
+    });
+    expect(run.facts.at(-1)).toMatchObject({ type: "v1.Deviation", code: "appliedOutOfDate", item: "chair" });
+    expect(world(run).clocks).toEqual({});
+  });
+
   it("reads harmless checks together when brisk, and hands always alone", () => {
     const run = told(begun(inputFor(smallProtocol, { brisk: true })), done);
     expect(run.facts.at(-1)).toMatchObject({ type: "v1.StepEntered", step: "checkLight", group: 2 });

@@ -73,12 +73,13 @@ function effectStated(told: Told, effect: Effect, step: string): BareFact[] {
 export const coversWet = (world: World, effect: Effect): effect is Effect & { item: string } =>
   effect.verb === "cover" && world.clocks[effect.item] !== undefined;
 
-/** A product went on: a clock starts, or the one that runs goes on. Dirt under it means that no clock may start. */
+/** A product went on: a clock starts, or the one that runs goes on. Out of date, or over dirt, it counts for nothing. */
 export function surfaceApplied(told: Told, surface: string, step: string | null = null): BareFact[] {
   const { input, world } = told;
   const product = productFor(input.protocol, surface);
   const label = product === null ? undefined : labelOf(told, product);
   if (product === null || !label) return [refusal("surface.applied", "unknownItem", surface)];
+  if (isOutOfDate(told, product)) return [{ type: "v1.Deviation", code: "appliedOutOfDate", item: surface, step }];
   const item = world.station.items[surface];
   const clock = world.clocks[surface];
   if (clock && clock.state !== "ready") return [{ type: "v1.WetClockReapplied", surface }];

@@ -132,6 +132,10 @@ export const en: Phrasebook = {
       plain: "Opened out of date. Discard it, open one in date.",
       named: "{item}: opened out of date. Discard it, open one in date.",
     },
+    appliedOutOfDate: {
+      plain: "That product is out of date. It does not count: wet it with one in date.",
+      named: "{item}: out-of-date product. It does not count: wet it with one in date.",
+    },
     sharpNotInSharps: {
       plain: "A sharp is outside the sharps container. Make it safe, with a tool, not fingers.",
       named: "{item}: outside the sharps container. Make it safe, with a tool, not fingers.",

@@ -229,8 +229,9 @@ export const slipCodes: readonly DeviationCode[] = [
   "barrierTorn",
   "gloveTorn",
   "sharpsMismatch",
-  /** Depends on the day, not on the protocol: held back live, each time. */
+  /** These depend on the day, not on the protocol: held back live, each time. */
   "openedOutOfDate",
+  "appliedOutOfDate",
 ];
 
 const byCode = new Map<DeviationCode, RuleId>(

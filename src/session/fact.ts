@@ -49,6 +49,7 @@ export const DeviationCode = z.enum([
   "openedWithUnwashedHands",
   "openedAgain",
   "openedOutOfDate",
+  "appliedOutOfDate",
   "sharpNotInSharps",
   "wipedEarly",
   "wipedWithSoiledGloves",
