@@ -60,8 +60,9 @@ const asJson = (found: Verdict): unknown =>
   found.verdict === "breach"
     ? {
         ...found,
-        breaches: found.breaches.map(({ rule, story, events }) => ({
+        breaches: found.breaches.map(({ rule, step, story, events }) => ({
           rule,
+          step,
           words: rules[rule].words,
           source: rules[rule].source,
           story,

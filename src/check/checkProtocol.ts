@@ -16,6 +16,8 @@ import { tell } from "./telling";
 
 export interface Breach {
   readonly rule: RuleId;
+  /** The step that asks for it; null where an event or the close does. */
+  readonly step: string | null;
   /** Plain sentences, in order; the last says what is wrong. */
   readonly story: readonly string[];
   /** What is said to the real chart for it to happen. */
@@ -35,9 +37,18 @@ export interface CheckOptions {
   readonly mostStates: number;
   /** Stops at the first breach that is shown to happen. */
   readonly firstOnly: boolean;
+  /** Told now and then, so that a screen can show that the work goes on. */
+  readonly onProgress: (so: Progress) => void;
 }
 
-const usual: CheckOptions = { mostWatched: 3, mostStates: 400_000, firstOnly: false };
+/** First the states are walked, and nobody knows how many there are; then each rule is looked into in turn. */
+export interface Progress {
+  readonly states: number;
+  readonly rulesLooked: number;
+  readonly rules: number;
+}
+
+const usual: CheckOptions = { mostWatched: 3, mostStates: 400_000, firstOnly: false, onProgress: () => undefined };
 
 /** Never throws for a protocol that passed `readProtocol`. Milliseconds are of the wall clock, and only told. */
 export function checkProtocol(protocol: Protocol, given: Partial<CheckOptions> = {}): Verdict {
@@ -45,12 +56,15 @@ export function checkProtocol(protocol: Protocol, given: Partial<CheckOptions> =
   const begun = performance.now();
   const graph = graphOf(protocol);
   const station = new Station(protocol);
-  const reached = reach(graph, station);
+  const so = (states: number, rulesLooked: number) =>
+    options.onProgress({ states, rulesLooked, rules: ruleIds.length });
+  const reached = reach(graph, station, (met) => so(met, 0));
   const anywhere = isHeldBackEverywhere(protocol);
   const breaches: Breach[] = [];
   const open: string[] = anywhere.ok ? [] : [anywhere.why];
   let states = reached.states;
-  for (const rule of ruleIds) {
+  for (const [at, rule] of ruleIds.entries()) {
+    so(states, at);
     const looked = lookInto(protocol, graph, station, reached, rule, options);
     states += looked.states;
     if (looked.breach) breaches.push(looked.breach);
@@ -66,6 +80,9 @@ export function checkProtocol(protocol: Protocol, given: Partial<CheckOptions> =
   if (why !== undefined) return { verdict: "notProved", why, states, ms };
   return { verdict: "proved", states, transitions: reached.transitions, ms };
 }
+
+const stepIn = (move: Move | undefined): string | null =>
+  move?.kind === "done" || move?.kind === "skipped" ? move.step.id : null;
 
 interface Looked {
   readonly breach: Breach | null;
@@ -107,7 +124,13 @@ function lookInto(
       if (told.broken.length > 0) {
         const moves = way.moves.slice(0, told.at + 1);
         const shown = told.broken.includes(rule) ? rule : (told.broken[0] as RuleId);
-        best = { rule: shown, moves, events: told.events, story: storyOf(protocol, moves, shown, told) };
+        best = {
+          rule: shown,
+          step: stepIn(moves.at(-1)),
+          moves,
+          events: told.events,
+          story: storyOf(protocol, moves, shown, told),
+        };
         break;
       }
       const more = told.stuck ? null : responsible(station, way, watched, told.touched);

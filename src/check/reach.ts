@@ -31,7 +31,12 @@ interface Visit extends Here {
   readonly node: number;
 }
 
-export function reach(graph: Graph, station: Station): Reached {
+/** A thing's state is a product of its parts (conduct.ts): fewer than this many, whatever the protocol. */
+const mostThings = 32_768;
+const mostHands = 256;
+
+/** @param onStates told how many states have been met, every few thousand */
+export function reach(graph: Graph, station: Station, onStates: (states: number) => void = () => undefined): Reached {
   const slices: (readonly string[])[] = [[], [sharpsName], ...[...station.about.keys()].map((id) => [id])];
   const meets = graph.nodes.map((n) => n.out.map(itemOf).find((id) => id !== null) ?? null);
   const seen = graph.nodes.map(() => new Set<number>());
@@ -43,11 +48,12 @@ export function reach(graph: Graph, station: Station): Reached {
   let transitions = 0;
 
   const arrive = (slice: number, node: number, here: Here): void => {
-    const key = (slice * 256 + here.hands) * 4096 + (here.things[0] ?? 0);
+    const key = (slice * mostHands + here.hands) * mostThings + (here.things[0] ?? 0);
     const known = seen[node] as Set<number>;
     if (known.has(key)) return;
     known.add(key);
     states += 1;
+    if (states % 8192 === 0) onStates(states);
     queue.push({ slice, node, hands: here.hands, things: here.things });
   };
   const suspect = (names: readonly string[], node: number, broken: readonly RuleId[]): void => {

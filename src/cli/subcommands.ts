@@ -34,6 +34,10 @@ export const subcommands: Readonly<Record<string, Subcommand>> = {
   },
   hear: { about: "what is heard in a recording, and when, as JSON lines", run: hear },
   verify: { about: "is a record whole, by which key, and does it follow", run: verify },
+  check: {
+    about: "is a protocol safe to work by: proved, or the shortest story that it is not",
+    run: async (argv, out) => (await import("../check/checkCommand")).check(argv, out),
+  },
   mix: {
     about: "how much stock makes the strength asked for",
     run: async (argv, out) => (await import("../mixing/cli")).mix(argv, out),
