@@ -4,7 +4,7 @@
  */
 
 /** One word for each station in a room, so that two stations do not answer to each other. */
-export const addressWords = ["station", "workbench"] as const;
+export const addressWords = ["station", "workbench", "companion"] as const;
 export type AddressWord = (typeof addressWords)[number];
 
 /** Commands by id. The words are what the artist says after the address word. */
@@ -56,6 +56,15 @@ export const commands = {
   louder: "speak up a little",
   quieter: "softer than before",
 } as const;
+
+/** Phrases that the model is trained on and nothing answers yet: to use one, move it to `commands` (no new training). */
+export const reserved = {
+  mayITouch: "may I handle this",
+  scan: "scan the packet",
+  hush: "be quiet now",
+  options: "list my choices",
+} as const;
+export type ReservedId = keyof typeof reserved;
 
 export type CommandId = keyof typeof commands;
 export const commandIds = Object.keys(commands) as readonly CommandId[];

@@ -3,6 +3,7 @@
  * the sound was cut does not matter, nor does how fast it comes. Browser, command line and tests run this same class.
  */
 import { type AddressWord, type CommandId, commandIds } from "../intent/phrases";
+import { type Wording, wordings } from "../intent/wording";
 import { Decision } from "./decision/decision";
 import { type DecisionSettings, settingsOf } from "./decision/settings";
 import { spanSamples, stepSamples } from "./frontEnd/melFrames";
@@ -29,6 +30,8 @@ export class Ear {
   readonly #decision: Decision;
   readonly #resampler: Resampler;
   readonly #addresses: readonly string[];
+  /** The station's words in the language of the model. */
+  readonly #spoken: Wording["addresses"];
   /** Where each of our commands stands among the model's outputs. */
   readonly #places: readonly number[];
   readonly #outputs: Float64Array;
@@ -43,6 +46,7 @@ export class Ear {
     this.#net = net ?? new PhraseNet(model);
     this.#outputs = new Float64Array(this.#net.commandCount);
     this.#addresses = model.file.outputs.addressWords;
+    this.#spoken = wordings[model.file.outputs.language].addresses;
     this.#places = commandIds.map((id) => model.file.outputs.commandIds.indexOf(id));
     this.#decision = new Decision(address, { ...settingsOf(model.file.decision), ...settings });
     this.#resampler = new Resampler(rateHz);
@@ -106,7 +110,9 @@ export class Ear {
     let at = 0;
     for (; at + spanSamples <= this.#heldCount; at += stepSamples) {
       if (!this.#net.step(this.#held, at)) continue;
-      this.#net.probabilities(this.#addresses.indexOf(this.address), this.#outputs);
+      const address = this.#addresses.indexOf(this.#spoken[this.address]);
+      if (address < 0) this.#outputs.fill(0);
+      else this.#net.probabilities(address, this.#outputs);
       for (const [c, place] of this.#places.entries()) this.#scores[c] = this.#outputs[place] ?? 0;
       const atMs = ((this.#before + at + spanSamples) * 1000) / sampleRateHz;
       const answer = this.#decision.step(atMs, this.#scores);

@@ -22,6 +22,19 @@ describe("loading the phrase model", () => {
     expect(await codeOf(description)).toBe("ok");
   });
 
+  test("accepts one that does not know a phrase of ours", async () => {
+    const [last] = JSON.parse(description).outputs.commandIds.slice(-1);
+    const fewer = spoilt((f) => {
+      f.outputs.commandIds.pop();
+      delete f.decision.thresholds[last];
+      const dense = f.layers.at(-1);
+      dense.outputs -= 1;
+      dense.weight.shape[0] -= 1;
+      dense.bias.shape[0] -= 1;
+    });
+    expect(await codeOf(fewer)).toBe("ok");
+  });
+
   test("refuses one with a single byte changed", async () => {
     const changed = binary.slice();
     changed[1_000_000] = 255 - (changed[1_000_000] ?? 0);
@@ -44,6 +57,7 @@ describe("loading the phrase model", () => {
     ],
     ["a tensor of another shape", spoilt((f) => Object.assign(f.layers[0].weight, { shape: [24, 9] })), "bad-layout"],
     ["layers in another order", spoilt((f) => f.layers.reverse()), "bad-layout"],
+    ["phrases of another language", spoilt((f) => Object.assign(f.outputs, { language: "es" })), "wrong-phrases"],
     ["other words", spoilt((f) => Object.assign(f.outputs.commandWords, { done: "all done" })), "wrong-phrases"],
     ["a command without a threshold", spoilt((f) => delete f.decision.thresholds.done), "wrong-phrases"],
     ["a command it never heard of", spoilt((f) => f.outputs.commandIds.push("dance")), "wrong-phrases"],

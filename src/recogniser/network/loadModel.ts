@@ -1,5 +1,5 @@
 /** From the two files of a phrase model to its weights, once the digest is right and the phrases are ours. */
-import { addressWords, commandIds, commands } from "../../intent/phrases";
+import { type Wording, wordings } from "../../intent/wording";
 import { isWellLaidOut } from "./layout";
 import { type ModelFile, modelFile, type TensorPlace } from "./modelFile";
 
@@ -60,15 +60,17 @@ function read(description: string): ModelFile | null {
   }
 }
 
-/** A phrase that the model and this program disagree about, or null. */
+/**
+ * A phrase that the model and this program disagree about, or null. A phrase of ours that the model does not know is no
+ * disagreement: it has no threshold, and can never be heard.
+ */
 function oddPhrase({ outputs, decision }: ModelFile): string | null {
-  const { addressWords: addresses, commandIds: ids, commandWords, firstCommand } = outputs;
-  if (firstCommand !== 1 + addresses.length) return "the outputs are not in order";
-  const strangeAddress = addresses.find((word) => !(addressWords as readonly string[]).includes(word));
+  const { addressWords, commandIds, commandWords, firstCommand, language } = outputs;
+  if (firstCommand !== 1 + addressWords.length) return "the outputs are not in order";
+  const ours: Wording = wordings[language];
+  const strangeAddress = addressWords.find((word) => !Object.values(ours.addresses).includes(word));
   if (strangeAddress !== undefined) return strangeAddress;
-  const strange = ids.find((id) => {
-    const ours = commandIds.find((known) => known === id);
-    return ours === undefined || commandWords[id] !== commands[ours] || decision.thresholds[id] === undefined;
-  });
-  return strange ?? commandIds.find((id) => !ids.includes(id)) ?? null;
+  const words = new Map<string, string>(Object.entries(ours.commands));
+  const isOdd = (id: string) => commandWords[id] !== words.get(id) || decision.thresholds[id] === undefined;
+  return commandIds.find((id) => !words.has(id) || isOdd(id)) ?? null;
 }

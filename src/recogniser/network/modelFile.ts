@@ -4,6 +4,7 @@
  * literals here, so that a model made otherwise is refused and not misheard.
  */
 import { z } from "zod";
+import { phraseLanguages } from "../../intent/wording";
 
 const tensor = z.strictObject({
   byteOffset: z.int().nonnegative().multipleOf(4),
@@ -83,6 +84,8 @@ export const modelFile = z.strictObject({
     addressWords: z.array(z.string()).min(1),
     commandIds: z.array(z.string()).min(1),
     commandWords: z.record(z.string(), z.string()),
+    /** Left out in models made before there was more than English. */
+    language: z.enum(phraseLanguages).default("en"),
   }),
   decision: z.looseObject({
     smoothingHops: z.int().min(1).max(20),
