@@ -74,12 +74,12 @@ function fromProductNumber(text: string): ReadCode {
 const nothing: Omit<Pack, "gtin"> = { lot: null, expiry: null, produced: null, serial: null, warnings: [] };
 
 function packOf(elements: readonly Element[], currentYear: number): ReadCode {
-  const valueOf = (ai: string) => elements.find((element) => element.ai === ai)?.value ?? null;
-  const gtin = valueOf("01") ?? valueOf("02");
+  const valueAt = (ai: string) => elements.find((element) => element.ai === ai)?.value ?? null;
+  const gtin = valueAt("01") ?? valueAt("02");
   if (gtin === null) return refuse("no-product-number", "A lot or date without its product number says nothing.");
   if (!hasRightCheckDigit(gtin)) return refuse("bad-check-digit", "The product number's last digit does not fit.");
-  const expires = valueOf("17");
-  const made = valueOf("11");
+  const expires = valueAt("17");
+  const made = valueAt("11");
   const expiry = expires === null ? null : readGs1Date(expires, currentYear);
   if (expiry?.ok === false) return refuse("bad-date", "The expiry is no day of the calendar.");
   const produced = made === null ? null : readGs1Date(made, currentYear);
@@ -91,11 +91,11 @@ function packOf(elements: readonly Element[], currentYear: number): ReadCode {
     ok: true,
     pack: {
       gtin,
-      lot: valueOf("10"),
+      lot: valueAt("10"),
       expiry: expiry?.day ?? null,
       // Day 00 of a making means "not stated" (General Specifications, 3.4.2).
       produced: produced && !produced.isMonthOnly ? produced.day : null,
-      serial: valueOf("21"),
+      serial: valueAt("21"),
       warnings,
     },
   };
