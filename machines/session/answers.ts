@@ -5,11 +5,12 @@ import type { EventId } from "../../src/session/protocol";
 import type { WetClock, WetState } from "../../src/session/wetClock";
 import { groupHere, type World } from "../../src/session/world";
 import { surfacesOf } from "./lookUp";
+import { mayTouch } from "./mayTouch";
 import { stepsDone, surfaceApplied, surfaceWiped, type Told } from "./statements";
 
 /** A report that lacks a name; the companion goes through the candidates. */
 export interface Naming {
-  readonly about: "applied" | "wiped" | "discrepancy" | EventId;
+  readonly about: "applied" | "wiped" | "discrepancy" | "mayTouch" | EventId;
   readonly candidates: readonly string[];
   readonly at: number;
   /** Sprays are asked about by what was sprayed together: "lamp and chair?"; null where one item is meant. */
@@ -104,10 +105,26 @@ export function namingOf(told: Told, about: Naming["about"]): Naming {
   const running = Object.keys(told.world.clocks);
   const one = { about, at: 0, groups: null };
   if (about === "discrepancy") return { ...one, candidates: discrepancyReasons };
+  if (about === "mayTouch") return { ...one, candidates: touchable(told) };
   if (about === "applied" || about === "wiped") {
     return { ...one, candidates: running.length > 0 ? running : surfacesOf(protocol) };
   }
   return { ...one, candidates: protocol.events.find((f) => f.event === about)?.asksItem ?? [] };
+}
+
+/** What may be asked about: what slips are asked about first, since the hand goes there; else all that is here. */
+function touchable({ input: { protocol }, world }: Told): string[] {
+  const here = (id: string): boolean => ["station", "away"].includes(world.station.items[id]?.at ?? "");
+  const often = protocol.events.flatMap((f) => f.asksItem).filter(here);
+  return [...new Set(often.length > 0 ? often : protocol.items.map((i) => i.id).filter(here))];
+}
+
+/** A no is a refusal with its reason; a yes states nothing. */
+export function touchAsked(told: Told, item: string | null): BareFact[] {
+  const answer = mayTouch(told, item);
+  if (answer.may) return [];
+  const known = item !== null && told.world.station.items[item] !== undefined;
+  return [{ type: "v1.Refused", request: "may.touch", reason: answer.reason, item: known ? item : null }];
 }
 
 export const namingSprays = (told: Told, groups: Sprays): Naming =>
@@ -127,6 +144,8 @@ export function named(told: Told, naming: Naming, name: string | null): BareFact
     }
     case "wiped":
       return name === null ? [] : surfaceWiped(told, name);
+    case "mayTouch":
+      return touchAsked(told, name);
     case "discrepancy": {
       const reason = (name ?? "unexplained") as DiscrepancyReason;
       return [

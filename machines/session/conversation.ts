@@ -37,6 +37,7 @@ export const conversation = session.createStateConfig({
 
     // Requests, which wait.
     "session.close": { actions: "refuseAnswerFirst" },
+    "may.touch": { actions: "refuseAnswerFirst" },
     "step.done": { actions: "refuseAnswerFirst" },
     "step.skip": { actions: "refuseAnswerFirst" },
     "step.back": { actions: "refuseAnswerFirst" },
@@ -69,6 +70,11 @@ export const conversation = session.createStateConfig({
         ],
         "step.back": [{ guard: "nothingToGoBackTo", actions: "refuseNoEarlierStep" }, { actions: "stateBack" }],
         "step.problem": { actions: "stateProblem" },
+        "may.touch": [
+          { guard: "inFirstAid", actions: "refuseAnswerFirst" },
+          { guard: "touchesWhat", target: "naming", actions: "askName" },
+          { actions: "stateMayTouch" },
+        ],
         "procedure.finish": [{ guard: "mayFinish", actions: "keepFinish" }, { actions: "refuseNotNow" }],
         "session.pause": [{ guard: "isPaused", actions: "refusePaused" }, { actions: "statePaused" }],
         "session.resume": [
@@ -107,9 +113,17 @@ export const conversation = session.createStateConfig({
     /** "Which? Lamp?" The report is kept when the name is found, or when nobody can name it. */
     naming: {
       on: {
-        "answer.yes": { target: "open", actions: ["stateNamed", "passIfCounted", "forgetName", "walkOn"] },
+        "may.touch": [
+          { guard: "touchIsNamed", target: "open", actions: ["stateMayTouch", "forgetName"] },
+          { actions: "refuseAnswerFirst" },
+        ],
+        "answer.yes": [
+          { guard: "asksToTouch", target: "open", actions: ["stateNamed", "forgetName"] },
+          { target: "open", actions: ["stateNamed", "passIfCounted", "forgetName", "walkOn"] },
+        ],
         "answer.no": [
           { guard: "moreCandidates", actions: "askNext" },
+          { guard: "asksToTouch", target: "open", actions: ["stateUnnamed", "forgetName"] },
           { target: "open", actions: ["stateUnnamed", "passIfCounted", "forgetName", "walkOn"] },
         ],
       },

@@ -20,6 +20,7 @@ import {
   type Sprays,
   sprayed,
   spraysMeant,
+  touchAsked,
   yesTo,
 } from "./answers";
 import {
@@ -164,6 +165,14 @@ export const session = setup({
       const told = eventIs(event, "event.reported");
       return told !== null && told.item === undefined && namingOf(context, told.event).candidates.length > 0;
     },
+    /** Which thing is meant has to be asked. */
+    touchesWhat: ({ context, event }) => {
+      const asked = eventIs(event, "may.touch");
+      return asked !== null && asked.item === undefined && namingOf(context, "mayTouch").candidates.length > 0;
+    },
+    touchIsNamed: ({ context, event }) =>
+      context.naming?.about === "mayTouch" && eventIs(event, "may.touch")?.item !== undefined,
+    asksToTouch: ({ context }) => context.naming?.about === "mayTouch",
     endsExposure: ({ context, event }) =>
       context.world.exposure === "firstAid" && eventIs(event, "event.reported")?.event === "stopEarly",
     canUndo: ({ context }) => context.world.before !== null,
@@ -284,6 +293,7 @@ export const session = setup({
     askName: assign(({ context, event }) => {
       const told = eventIs(event, "event.reported");
       if (told) return { naming: namingOf(context, told.event) };
+      if (event.type === "may.touch") return { naming: namingOf(context, "mayTouch") };
       if (event.type === "surface.wiped") return { naming: namingOf(context, "wiped") };
       return { naming: namingSprays(context, spraysMeant(context, context.askedSprays)) };
     }),
@@ -298,6 +308,7 @@ export const session = setup({
       const told = eventIs(e, "event.reported");
       return told ? eventHappened(told.event, told.item ?? null) : [];
     }),
+    stateMayTouch: state((m, e) => touchAsked(m, eventIs(e, "may.touch")?.item ?? null)),
     stateLot: state((_m, e) => {
       const told = eventIs(e, "lot.given");
       return told ? [{ type: "v1.LotGiven", item: told.item, lot: told.lot, expiry: told.expiry }] : [];

@@ -22,6 +22,8 @@ export type SessionEvent =
   | { type: "session.resume" }
   | { type: "report.undo" }
   | { type: "brisk.set"; on: boolean }
+  /** May this be touched with the hands as they are? A no is a refusal and is kept; a yes changes nothing. */
+  | { type: "may.touch"; item?: ItemId }
   // questions the companion answers from what is so; nothing changes
   | { type: "ask.howLong" }
   | { type: "ask.whatNow" }

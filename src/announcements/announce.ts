@@ -3,10 +3,11 @@
  * announcing chart's business. What is not kept is said as "not kept", every time.
  */
 import type { SessionState } from "../../machines/session/decide";
+import { mayTouch } from "../../machines/session/mayTouch";
 import type { SessionEvent } from "../../machines/session/vocabulary";
-import type { DiscrepancyReason, SessionFact } from "../session/fact";
+import type { DiscrepancyReason, FactOf, SessionFact } from "../session/fact";
 import type { Moment } from "../session/keeper";
-import { unready } from "../session/station";
+import { isSoiledOutside, unready } from "../session/station";
 import { leftMs } from "../session/wetClock";
 import { indexHere, inUse, kindsIn, stepHere, stepsHere, type World } from "../session/world";
 import { fill } from "./fill";
@@ -16,12 +17,15 @@ import {
   sayBegun,
   sayClosed,
   sayDeviation,
+  sayDeviations,
   sayEarBack,
   sayEarTrouble,
   sayEvent,
   sayExposure,
   sayItemNoted,
   sayKept,
+  sayMayNotTouch,
+  sayMayTouch,
   sayNotKept,
   sayRefused,
 } from "./sayNotice";
@@ -57,7 +61,8 @@ export function announce(book: Phrasebook, moment: Moment): readonly Utterance[]
   const stated = facts.flatMap((fact) => sayFact(book, moment, fact));
   const asked = asksAnew(moment) ? question(book, after) : [];
   const end = facts.some((f) => f.type === "v1.StepDone" || f.type === "v1.StepSkipped") ? atTheEnd(book, after) : [];
-  const all = [...stated, ...asked, ...answer(book, after, event), ...stillWaiting(book, moment), ...end];
+  const answered = [...answer(book, after, event), ...touchAllowed(book, moment)];
+  const all = [...stated, ...asked, ...answered, ...stillWaiting(book, moment), ...end];
   return together(
     book,
     all.filter((u, at) => u.key !== "step" || all.findIndex((v) => v.key === "step") === at),
@@ -77,7 +82,7 @@ export function announceReopened(book: Phrasebook, state: SessionState): readonl
   return [...waiting(book, state.context.world, state), ...here(book, state)];
 }
 
-function sayFact(book: Phrasebook, { after, before }: Kept, fact: SessionFact): readonly Utterance[] {
+function sayFact(book: Phrasebook, { after, before, facts }: Kept, fact: SessionFact): readonly Utterance[] {
   const { input, world } = after.context;
   const item = (id: string | null): Spoken | null => (id === null ? null : spoken(after, id));
   switch (fact.type) {
@@ -99,9 +104,9 @@ function sayFact(book: Phrasebook, { after, before }: Kept, fact: SessionFact): 
     case "v1.Refused":
       return fact.reason === "answerFirst"
         ? openQuestion(book, after)
-        : [sayRefused(book, fact.reason, item(fact.item))];
+        : [(fact.request === "may.touch" ? sayMayNotTouch : sayRefused)(book, fact.reason, item(fact.item))];
     case "v1.Deviation":
-      return toldElsewhere.has(fact.code) ? [] : [sayDeviation(book, fact.code, item(fact.item))];
+      return toldElsewhere.has(fact.code) ? [] : sayFinding(book, after, facts, fact);
     case "v1.ReapplyDue":
       return [sayClock(book, "reapplyDue", [spoken(after, fact.surface)])];
     case "v1.WetClockLapsed":
@@ -164,6 +169,32 @@ function sayFact(book: Phrasebook, { after, before }: Kept, fact: SessionFact): 
     case "v1.TimeWitnessed":
       return [];
   }
+}
+
+/** Each finding once: what one moment finds on several things is said in one sentence, at the place of the first. */
+function sayFinding(
+  book: Phrasebook,
+  after: SessionState,
+  facts: readonly SessionFact[],
+  fact: FactOf<"v1.Deviation">,
+): readonly Utterance[] {
+  const alike = facts.filter((f) => f.type === "v1.Deviation" && f.code === fact.code) as FactOf<"v1.Deviation">[];
+  if (alike[0] !== fact) return [];
+  const ids = [...new Set(alike.flatMap((f) => f.item ?? []))];
+  // Touched with clean gloves, a clean thing is clean still; that it was noted is said anyway.
+  const isNothing = (id: string): boolean => {
+    const item = after.context.world.station.items[id];
+    return fact.code === "touchedUnplanned" && item !== undefined && !isSoiledOutside(item);
+  };
+  const told = ids.filter((id) => !isNothing(id));
+  if (told.length === 0 && ids.length > 0) return [];
+  return [
+    sayDeviations(
+      book,
+      fact.code,
+      told.map((id) => spoken(after, id)),
+    ),
+  ];
 }
 
 type Kept = Extract<Moment, { kept: true }>;
@@ -356,15 +387,35 @@ function answer(book: Phrasebook, state: SessionState, event: SessionEvent): rea
       return [
         sayWhatLeft(book, {
           steps: stepsHere(input, world).length - Math.min(indexHere(world), stepsHere(input, world).length),
-          surfacesNotReady: unready(world.station, kindsIn(input)).filter(
-            (id) => kindsIn(input)[id]?.use === "reusable",
-          ).length,
+          notReady: notReady(state).map((id) => spoken(state, id)),
           sharpsOut: inUse(world.sharps),
         }),
       ];
     default:
       return [];
   }
+}
+
+/** "May I touch the lamp?" A yes leaves no fact; a no is said by its own. */
+function touchAllowed(book: Phrasebook, { before, after, event, facts }: Kept): readonly Utterance[] {
+  if (facts.length > 0 || !after.matches({ conversation: "open" })) return [];
+  const { naming } = before.context;
+  const named = naming?.about === "mayTouch" && event.type === "answer.yes" ? naming.candidates[naming.at] : undefined;
+  const item = event.type === "may.touch" ? event.item : named;
+  if (item === undefined) return [];
+  const answer = mayTouch(after.context, item);
+  return answer.may ? [sayMayTouch(book, answer.because, spoken(after, item))] : [];
+}
+
+/** In the breakdown, all that would not be ready if it closed now; before it, what is soiled already. */
+function notReady({ context: { input, world } }: SessionState): readonly string[] {
+  const kinds = kindsIn(input);
+  if (world.phase === "breakdown") {
+    return [...new Set([...unready(world.station, kinds), ...Object.keys(world.clocks)])];
+  }
+  return unready(world.station, kinds).filter(
+    (id) => kinds[id]?.use === "reusable" && world.station.items[id]?.condition === "soiled",
+  );
 }
 
 /** What a spoken utterance asks, so that the session knows what a yes or a spray then answers; null where it asks nothing. */

@@ -19,6 +19,8 @@ import {
   sayExposure,
   sayItemNoted,
   sayKept,
+  sayMayNotTouch,
+  sayMayTouch,
   sayNotKept,
   sayRefused,
   sayReopened,
@@ -76,7 +78,7 @@ function everything(language: string): readonly Utterance[] {
       askSharps(book, n, 2),
       askRecount(book, n),
       askClose(book, { balanced: n % 2 === 0, sharpsOpened: n, deviations: n, stepsLeftOut: n }),
-      sayWhatLeft(book, { steps: n, surfacesNotReady: n, sharpsOut: n }),
+      sayWhatLeft(book, { steps: n, notReady: items.slice(0, n), sharpsOut: n }),
     ]),
     ...DiscrepancyReason.options.flatMap((reason) => [
       askDiscrepancy(book, reason, true),
@@ -98,6 +100,10 @@ function everything(language: string): readonly Utterance[] {
     ...keys(book.volume).map((change) => sayVolume(book, change)),
     ...keys(book.caution).map((caution) => sayCaution(book, caution)),
     ...keys(book.exposure).map((moment) => sayExposure(book, moment)),
+    ...RefusalReason.options.map((reason) => sayMayNotTouch(book, reason, first)),
+    ...keys(book.mayTouch.yes).map((because) =>
+      sayMayTouch(book, because, first ?? { id: "none", calledAs: { en: "none" } }),
+    ),
     sayBegun(book, items.slice(0, 2)),
     sayReopened(book),
     sayClosed(book, true, []),

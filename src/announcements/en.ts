@@ -85,6 +85,22 @@ export const en: Phrasebook = {
       plain: "Something is still soiled. Clean and disinfect it first.",
       named: "{item}: still soiled. Clean and disinfect it first.",
     },
+    glovesSoiled: {
+      plain: "Your gloves are soiled. Change them first.",
+      named: "{item}: your gloves are soiled. Change them first.",
+    },
+    glovesFirst: {
+      plain: "It is sterile. Put on fresh gloves first.",
+      named: "{item}: sterile. Put on fresh gloves first.",
+    },
+    itemSoiled: {
+      plain: "That is soiled. Leave it until it is cleaned.",
+      named: "{item}: soiled. Leave it until it is cleaned.",
+    },
+    outOfUse: {
+      plain: "That is out of use. Leave it alone.",
+      named: "{item}: out of use. Leave it alone.",
+    },
   },
 
   deviated: {
@@ -271,10 +287,19 @@ export const en: Phrasebook = {
     remaining: "{item}: {duration}.",
     waiting: "{item}: time is up. Stayed wet?",
     stepsLeft: { none: "No steps left.", one: "One step left.", many: "{count} steps left." },
-    clocksLeft: { one: "One surface is not ready.", many: "{count} surfaces are not ready." },
+    notReady: { all: "Not ready yet: {items}.", more: "Not ready yet: {items}, and {count} more." },
     sharpsOut: { one: "One sharp is out.", many: "{count} sharps are out." },
     working: "Procedure. Tell me what happens, or that the tattoo is finished.",
     toClose: `Every step is done. To close: ${commands.close}.`,
+  },
+
+  mayTouch: {
+    no: "No.",
+    yes: {
+      clean: "Yes. {item}: clean, and so are your hands.",
+      covered: "Yes. {item}: covered. Only the cover is touched.",
+      bothSoiled: "Yes. {item}: soiled already. Touch nothing clean after it.",
+    },
   },
 
   event: {

@@ -92,11 +92,17 @@ export interface Phrasebook {
     readonly remaining: With<"item"> & With<"duration">;
     readonly waiting: With<"item">;
     readonly stepsLeft: { readonly none: Plain; readonly one: Plain; readonly many: With<"count"> };
-    readonly clocksLeft: { readonly one: Plain; readonly many: With<"count"> };
+    readonly notReady: { readonly all: With<"items">; readonly more: With<"items"> & With<"count"> };
     readonly sharpsOut: { readonly one: Plain; readonly many: With<"count"> };
     readonly working: Plain;
     /** The breakdown is walked; how to close. */
     readonly toClose: Plain;
+  };
+
+  /** "May I touch the lamp?" A no is followed by its reason (`refused`). */
+  readonly mayTouch: {
+    readonly no: Plain;
+    readonly yes: Readonly<Record<"clean" | "covered" | "bothSoiled", With<"item">>>;
   };
 
   /** Three words at most. */

@@ -19,13 +19,33 @@ const about = (book: Phrasebook, sentence: AboutItem, item: Spoken | null): read
 export const sayRefused = (book: Phrasebook, reason: RefusalReason, item: Spoken | null): Utterance =>
   notice("refused", about(book, book.refused[reason], item), "soon", true);
 
+type Yes = keyof Phrasebook["mayTouch"]["yes"];
+
+export const sayMayTouch = (book: Phrasebook, because: Yes, item: Spoken): Utterance =>
+  notice("answer", fill(book.mayTouch.yes[because], { item: [itemPart(book, item)] }), "soon", true);
+
+/** "No. Lamp: your gloves are soiled. Change them first." */
+export const sayMayNotTouch = (book: Phrasebook, reason: RefusalReason, item: Spoken | null): Utterance =>
+  notice("answer", sentences(fill(book.mayTouch.no), about(book, book.refused[reason], item)), "soon", true);
+
 /** Those that put somebody at risk this moment interrupt. */
 const stopNow: readonly DeviationCode[] = ["skinBrokenWithoutGloves", "usedUnsterile", "sharpNotInSharps"];
 
 export const sayDeviation = (book: Phrasebook, code: DeviationCode, item: Spoken | null): Utterance =>
+  sayDeviations(book, code, item ? [item] : []);
+
+/** The same finding on several things is one sentence: "Lamp and chair: touched with soiled gloves." */
+export const sayDeviations = (book: Phrasebook, code: DeviationCode, items: readonly Spoken[]): Utterance =>
   notice(
-    `deviation:${code}:${item?.id ?? ""}`,
-    about(book, book.deviated[code], item),
+    `deviation:${code}:${items.map((item) => item.id).join()}`,
+    items.length === 0
+      ? fill(book.deviated[code].plain)
+      : fill(book.deviated[code].named, {
+          item: listOf(
+            book,
+            items.map((item) => itemPart(book, item)),
+          ),
+        }),
     stopNow.includes(code) ? "now" : "soon",
     false,
   );

@@ -1,9 +1,10 @@
 /** Steps read aloud: one with its caution in the careful mode; up to five harmless checks together in the brisk one. */
 import type { Phase } from "../session/fact";
 import type { Step } from "../session/protocol";
-import { fill, numberPart, protocolPart, sentences } from "./fill";
+import { fill, itemPart, listOf, numberPart, protocolPart, sentences } from "./fill";
 import type { Phrasebook } from "./phrasebook";
 import { wordsOf } from "./phrasebooks";
+import type { Spoken } from "./sayClock";
 import type { Part, Utterance } from "./utterance";
 
 export type ReadingMode = "careful" | "brisk";
@@ -39,20 +40,33 @@ export const sayWhatNow = (book: Phrasebook, steps: readonly Step[], mode: Readi
 
 export interface WhatIsLeft {
   readonly steps: number;
-  readonly surfacesNotReady: number;
+  /** Not yet safe for the next client. */
+  readonly notReady: readonly Spoken[];
   /** Opened and neither in the container nor parked. */
   readonly sharpsOut: number;
 }
 
-/** Answers "what is remaining": steps, and what is not settled. */
+/** Named one by one up to so many; nobody keeps more in mind. */
+const mostNamed = 5;
+
+/** Answers "what is remaining": steps, what is not yet safe, by name, and sharps. */
 export function sayWhatLeft(book: Phrasebook, left: WhatIsLeft): Utterance {
-  const { stepsLeft, clocksLeft, sharpsOut } = book.answer;
+  const { stepsLeft, sharpsOut } = book.answer;
   const parts = sentences(
     left.steps === 0 ? fill(stepsLeft.none) : counted(book, left.steps, stepsLeft),
-    counted(book, left.surfacesNotReady, clocksLeft),
+    notReadyYet(book, left.notReady),
     counted(book, left.sharpsOut, sharpsOut),
   );
   return { key: "answer", parts, urgency: "soon", solicited: true };
+}
+
+function notReadyYet(book: Phrasebook, left: readonly Spoken[]): readonly Part[] {
+  if (left.length === 0) return [];
+  const { all, more } = book.answer.notReady;
+  const named = left.slice(0, mostNamed).map((item) => itemPart(book, item));
+  if (left.length <= mostNamed) return fill(all, { items: listOf(book, named) });
+  const items = named.flatMap((part, i): Part[] => (i === 0 ? [part] : [{ kind: "fixed", text: ", " }, part]));
+  return fill(more, { items, count: [numberPart(book, left.length - mostNamed)] });
 }
 
 /** Nothing for none, a sentence of its own for one. */

@@ -34,6 +34,11 @@ export const RefusalReason = z.enum([
   "unknownItem",
   "noSuchEvent",
   "cleanFirst",
+  /** Of a thing that was asked about, or that the step would touch. */
+  "glovesSoiled",
+  "glovesFirst",
+  "itemSoiled",
+  "outOfUse",
 ]);
 
 /** What departed from safe work, found by the rules of the station. */

@@ -6,6 +6,7 @@ import { useShared } from "../useModel";
 import { CommandButton } from "./CommandButton";
 import { commandGroups, type GroupName, groupNames } from "./commandGroups";
 import styles from "./Everything.module.css";
+import { MayTouchButton } from "./MayTouchButton";
 
 interface Props {
   readonly view: SessionView;
@@ -30,6 +31,7 @@ export function Everything({ view, only, close }: Props) {
             {commandGroups[group].map((command) => (
               <CommandButton key={command} command={command} view={view} after={close} />
             ))}
+            {group === "ask" && <MayTouchButton after={close} />}
           </div>
         </section>
       ))}

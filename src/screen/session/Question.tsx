@@ -82,6 +82,7 @@ export function Question({ question, view }: { question: Asked; view: SessionVie
 function namedReport(about: string, id: string) {
   if (about === "applied") return { type: "surface.applied", surface: id } as const;
   if (about === "wiped") return { type: "surface.wiped", surface: id } as const;
+  if (about === "mayTouch") return { type: "may.touch", item: id } as const;
   const event: EventId = EventIds.parse(about);
   return { type: "event.reported", event, item: id } as const;
 }

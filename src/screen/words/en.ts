@@ -144,6 +144,7 @@ export const en: ScreenWords = {
     nothingHeard: "Nothing yet",
     sharps: (opened, binned) => `Sharps: ${binned} of ${opened} binned`,
     happened: "Something happened",
+    mayTouch: "May I touch something?",
     everything: "All phrases",
     maySay: "You may say",
     keys: "and keys",

@@ -103,6 +103,7 @@ export interface ScreenWords {
     | "heard"
     | "nothingHeard"
     | "happened"
+    | "mayTouch"
     | "everything"
     | "maySay"
     | "keys"
