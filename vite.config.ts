@@ -19,6 +19,17 @@ const strictPolicy: Plugin = {
   ],
 };
 
+/** Pages are fetched one by one, so any style sheet may come first: each states the order of the layers itself. */
+const layerOrder: Plugin = {
+  name: "layer-order",
+  apply: "build",
+  generateBundle(_, bundle) {
+    for (const file of Object.values(bundle))
+      if (file.type === "asset" && file.fileName.endsWith(".css"))
+        file.source = `@layer tokens, base, parts;\n${file.source}`;
+  },
+};
+
 export default defineConfig({
   base: "./",
   define: {
@@ -37,6 +48,7 @@ export default defineConfig({
   plugins: [
     react(),
     strictPolicy,
+    layerOrder,
     VitePWA({
       // A new version waits until it is asked for: nothing reloads in the middle of a session.
       registerType: "prompt",

@@ -1,19 +1,16 @@
 /** The screen that belongs to where the app stands. */
-import { Activity, useMemo } from "react";
+import { useMemo } from "react";
 import type { Model } from "./model";
-import { Prepare } from "./prepare/Prepare";
+import { Pages } from "./pages/Pages";
 import { Record } from "./record/Record";
 import styles from "./Screen.module.css";
 import { Session } from "./session/Session";
-import { Sums } from "./sums/Sums";
 import type { StudioModel } from "./sums/studioModel";
-import { useSum } from "./sums/sum";
 import { SharedContext, useView, wordsOfView } from "./useModel";
 
 export function Screen({ model, studio }: { model: Model; studio: StudioModel | null }) {
   const view = useView(model);
   const words = wordsOfView(view);
-  const sum = useSum();
   const shared = useMemo(() => ({ asks: model.asks, level: model.level, words, studio }), [model, words, studio]);
   return (
     <SharedContext value={shared}>
@@ -28,15 +25,7 @@ export function Screen({ model, studio }: { model: Model; studio: StudioModel | 
           </button>
         </main>
       )}
-      {view.at === "prepare" && (
-        <>
-          {/* Out of sight, but the form keeps what was typed. */}
-          <Activity mode={sum && studio ? "hidden" : "visible"}>
-            <Prepare view={view} />
-          </Activity>
-          {sum && studio && <Sums key={sum} sum={sum} view={view} />}
-        </>
-      )}
+      {view.at === "prepare" && <Pages view={view} />}
       {view.at === "session" && <Session view={view} />}
       {view.at === "record" && <Record view={view} />}
     </SharedContext>

@@ -2,9 +2,7 @@
 import { useState } from "react";
 import { addressWords } from "../../intent/phrases";
 import { everyStep } from "../../session/protocol";
-import { Mark } from "../marks/Mark";
 import type { PrepareView } from "../model";
-import { SumLinks } from "../sums/parts/SumLinks";
 import { useShared } from "../useModel";
 import { Choice, Field, Section, Tick } from "./Field";
 import { issueOf } from "./issueOf";
@@ -17,7 +15,7 @@ import { Unfinished } from "./Unfinished";
 import { useDraft } from "./useDraft";
 
 export function Prepare({ view }: { view: PrepareView }) {
-  const { words, asks, studio } = useShared();
+  const { words, asks } = useShared();
   const w = words.prepare;
   const { draft, change, protocol, from, carriedOver } = useDraft(view);
   const [isTried, setTried] = useState(false);
@@ -37,17 +35,11 @@ export function Prepare({ view }: { view: PrepareView }) {
   };
 
   return (
-    <main className={styles.page}>
+    <main>
       <header className={styles.head}>
-        <Mark size={72} />
-        <div>
-          <p className={styles.name}>Gloveside</p>
-          <h1>{w.title}</h1>
-          <p>{w.lead}</p>
-        </div>
+        <h1>{words.pages.names.prepare}</h1>
+        <p>{words.pages.leads.prepare}</p>
       </header>
-
-      {studio && <SumLinks open={null} />}
 
       <Unfinished view={view} />
 

@@ -3,6 +3,31 @@ import { sumsEn } from "../sums/words/en";
 import type { ScreenWords } from "./words";
 
 export const en: ScreenWords = {
+  pages: {
+    all: "All pages",
+    close: "Back to the page",
+    fetching: "One moment…",
+    notFetched: "This page could not be fetched. Connect this device to its network once, and try again.",
+    groups: { session: "With a client", studio: "In the studio", rules: "Health and rules", device: "This device" },
+    names: {
+      prepare: "Prepare",
+      shelf: "Shelf",
+      mixing: "Mixing",
+      steriliser: "Steriliser",
+      hands: "Hands",
+      due: "Due dates",
+      place: "Place",
+    },
+    leads: {
+      prepare: "With bare hands, before the gloves. From “start” on there is nothing to touch.",
+      shelf: "What there is, what runs out, what the next session takes.",
+      mixing: "How much stock makes the strength you need, and until when the bottle is good.",
+      steriliser: "Was the hold unbroken? The log, its tests and its packs.",
+      hands: "Start it and go to the sink. It counts aloud.",
+      due: "After an accident, at the door, and in the archive.",
+      place: "The rules where you work, and how sure we are of each.",
+    },
+  },
   sums: sumsEn,
   language: "English",
   opening: "Opening the log.",
@@ -14,8 +39,6 @@ export const en: ScreenWords = {
     reload: "Try again",
   },
   prepare: {
-    title: "Prepare",
-    lead: "With bare hands, before the gloves. From “start” on there is nothing to touch.",
     unfinished: "Unfinished session",
     unfinishedAbout: (client, entries) => `Client ${client}, ${entries} entries kept. Clocks will ask “still wet?”.`,
     resume: "Take it up again",

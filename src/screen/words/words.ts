@@ -3,19 +3,24 @@ import type { CommandId } from "../../intent/phrases";
 import type { DiscrepancyReason, Phase, SkipReason } from "../../session/fact";
 import type { Label, ProductSlot } from "../../session/protocol";
 import type { Hands } from "../../session/station";
+import type { PageGroup, PageId } from "../pages/page";
 import type { IssueCode } from "../prepare/draft";
 import type { SumWords } from "../sums/words";
 
 type Words<K extends string> = Readonly<Record<K, string>>;
 
 export interface ScreenWords {
+  /** The way to every page. A lead says in one line what a page is for. */
+  readonly pages: Words<"all" | "close" | "fetching" | "notFetched"> & {
+    readonly groups: Words<PageGroup>;
+    readonly names: Words<PageId>;
+    readonly leads: Words<PageId>;
+  };
   readonly sums: SumWords;
   readonly language: string;
   readonly opening: string;
   readonly stuck: Words<"title" | "why" | "noSigning" | "noStore" | "reload">;
   readonly prepare: Words<
-    | "title"
-    | "lead"
     | "unfinished"
     | "resume"
     | "otherWriter"

@@ -2,12 +2,12 @@
 import { useState } from "react";
 import { cautionsFor, neverMix } from "../../../mixing/cautions";
 import { type MixForm, mixView, type StockKind, stockKinds } from "../../../mixing/view";
+import type { PageProps } from "../../pages/screens";
 import { Choice, Section } from "../../prepare/Field";
 import fieldStyles from "../../prepare/Prepare.module.css";
 import { useShared } from "../../useModel";
 import { Entry, Select } from "../parts/Entry";
 import { Verdict } from "../parts/Verdict";
-import type { SumProps } from "../Sums";
 import { useNowMs, useStudio } from "../useStudio";
 import { forgive } from "./forgive";
 import { MixResult } from "./MixResult";
@@ -18,7 +18,7 @@ const blank = {
 };
 export type MixTyped = typeof blank;
 
-export function Mixing({ view }: SumProps) {
+export function Mixing({ view }: PageProps) {
   const { words } = useShared();
   const w = words.sums.mixing;
   const studio = useStudio();

@@ -6,11 +6,11 @@ import { shelfView } from "../../../shelf/view";
 import { countedSinceMs, leftOnShelf } from "../../../studio/consumption";
 import type { Change } from "../../../studio/kinds";
 import { nextNumber } from "../../../studio/studio";
+import type { PageProps } from "../../pages/screens";
 import { Section } from "../../prepare/Field";
 import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { Verdict } from "../parts/Verdict";
-import type { SumProps } from "../Sums";
 import { useNowMs, useRecords, useStudio, useStudioModel } from "../useStudio";
 import { Mixes } from "./Mixes";
 import { Needs } from "./Needs";
@@ -21,7 +21,7 @@ import { StockRows } from "./StockRows";
 /** Which form is open. */
 type Open = { readonly form: "product" | "stock"; readonly id: string | null } | null;
 
-export function ShelfScreen({ view }: SumProps) {
+export function ShelfScreen({ view }: PageProps) {
   const { words } = useShared();
   const w = words.sums.shelf;
   const keeping = useStudioModel();

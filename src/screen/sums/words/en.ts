@@ -13,24 +13,6 @@ const productTroubles: Record<ProductTrouble, string> = {
 };
 
 export const sumsEn = {
-  studio: "The studio",
-  back: "Prepare",
-  names: {
-    mixing: "Mixing",
-    shelf: "Shelf",
-    steriliser: "Steriliser",
-    hands: "Hands",
-    due: "Due dates",
-    place: "Place",
-  },
-  leads: {
-    mixing: "How much stock makes the strength you need, and until when the bottle is good.",
-    shelf: "What there is, what runs out, what the next session takes.",
-    steriliser: "Was the hold unbroken? The log, its tests and its packs.",
-    hands: "Start it and go to the sink. It counts aloud.",
-    due: "After an accident, at the door, and in the archive.",
-    place: "The rules where you work, and how sure we are of each.",
-  },
   kept: {
     done: (act: string) => `Kept: ${act}.`,
     says: (text: string) => `Says: ${text}`,

@@ -1,0 +1,58 @@
+/** A page with its name and its lead; the screen itself comes when it is fetched, or says that it cannot be. */
+import { Component, type ReactNode, Suspense, useEffect, useRef } from "react";
+import type { PrepareView } from "../model";
+import { Kept } from "../sums/parts/Kept";
+import { useShared } from "../useModel";
+import styles from "./Pages.module.css";
+import type { OtherPageId } from "./page";
+import { pageScreens } from "./screens";
+
+export function OtherPage({ page, view }: { page: OtherPageId; view: PrepareView }) {
+  const { words, studio } = useShared();
+  const w = words.pages;
+  const title = useRef<HTMLHeadingElement>(null);
+  const Chosen = pageScreens[page];
+  useEffect(() => {
+    scrollTo(0, 0);
+    title.current?.focus({ preventScroll: true });
+  }, []);
+  return (
+    <>
+      <header className={styles.head}>
+        <h1 ref={title} tabIndex={-1}>
+          {w.names[page]}
+        </h1>
+        <p>{w.leads[page]}</p>
+      </header>
+      <main>
+        <UnlessBroken otherwise={<Broken />}>
+          <Suspense fallback={<p role="status">{w.fetching}</p>}>
+            <Chosen view={view} />
+          </Suspense>
+        </UnlessBroken>
+      </main>
+      {studio && <Kept />}
+    </>
+  );
+}
+
+function Broken() {
+  const { words, asks } = useShared();
+  return (
+    <div role="alert" className={styles.broken}>
+      <p>{words.pages.notFetched}</p>
+      <button type="button" onClick={() => asks.reload()}>
+        {words.stuck.reload}
+      </button>
+    </div>
+  );
+}
+
+/** React tells a class alone that something beneath it threw. */
+class UnlessBroken extends Component<{ otherwise: ReactNode; children: ReactNode }, { isBroken: boolean }> {
+  override state = { isBroken: false };
+  static getDerivedStateFromError = () => ({ isBroken: true });
+  override render() {
+    return this.state.isBroken ? this.props.otherwise : this.props.children;
+  }
+}

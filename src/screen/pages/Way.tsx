@@ -1,0 +1,72 @@
+/** The way to every page: a rail at the side where there is room, else behind one button. */
+import { useEffect, useRef, useState } from "react";
+import { Mark } from "../marks/Mark";
+import { useShared } from "../useModel";
+import { addressOf, type PageId, pageGroups, pagesOf } from "./page";
+import styles from "./Way.module.css";
+
+export function Way({ open }: { open: PageId }) {
+  const { words } = useShared();
+  const [isUnfolded, setUnfolded] = useState(false);
+  return (
+    <div className={styles.way}>
+      <div className={styles.bar}>
+        <a className={styles.name} href={addressOf("prepare")}>
+          <Mark size={44} />
+          Gloveside
+        </a>
+        <button type="button" className={styles.unfold} onClick={() => setUnfolded(true)}>
+          {words.pages.all}
+        </button>
+      </div>
+      <nav className={styles.rail} aria-label={words.pages.all}>
+        <Groups open={open} />
+      </nav>
+      {isUnfolded && <Unfolded open={open} close={() => setUnfolded(false)} />}
+    </div>
+  );
+}
+
+function Unfolded({ open, close }: { open: PageId; close: () => void }) {
+  const { words } = useShared();
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    dialog.current?.showModal();
+  }, []);
+  return (
+    <dialog ref={dialog} className={styles.unfolded} onClose={close} aria-label={words.pages.all}>
+      <button type="button" className={styles.fold} onClick={close}>
+        {words.pages.close}
+      </button>
+      <nav aria-label={words.pages.all}>
+        <Groups open={open} follow={close} />
+      </nav>
+    </dialog>
+  );
+}
+
+function Groups({ open, follow }: { open: PageId; follow?: () => void }) {
+  const { words } = useShared();
+  const w = words.pages;
+  return pageGroups.map((group) => {
+    const pages = pagesOf(group);
+    if (pages.length === 0) return null;
+    return (
+      <section key={group} className={styles.group} aria-label={w.groups[group]}>
+        <p aria-hidden="true" className={styles.groupName}>
+          {w.groups[group]}
+        </p>
+        <ul>
+          {pages.map((id) => (
+            <li key={id}>
+              <a href={addressOf(id)} aria-current={id === open ? "page" : undefined} onClick={follow}>
+                {w.names[id]}
+              </a>
+              <p className={styles.lead}>{w.leads[id]}</p>
+            </li>
+          ))}
+        </ul>
+      </section>
+    );
+  });
+}

@@ -1,0 +1,19 @@
+/** The screen of each page. Each is fetched when it is first opened, so that the prepare screen is there at once. */
+import { type ComponentType, lazy } from "react";
+import type { PrepareView } from "../model";
+import type { OtherPageId } from "./page";
+
+export interface PageProps {
+  readonly view: PrepareView;
+}
+
+const fetched = (load: () => Promise<ComponentType<PageProps>>) => lazy(async () => ({ default: await load() }));
+
+export const pageScreens: Readonly<Record<OtherPageId, ComponentType<PageProps>>> = {
+  shelf: fetched(async () => (await import("../sums/shelf/ShelfScreen")).ShelfScreen),
+  mixing: fetched(async () => (await import("../sums/mixing/Mixing")).Mixing),
+  steriliser: fetched(async () => (await import("../sums/steriliser/SteriliserScreen")).SteriliserScreen),
+  hands: fetched(async () => (await import("../sums/hands/Hands")).Hands),
+  due: fetched(async () => (await import("../sums/due/Due")).Due),
+  place: fetched(async () => (await import("../sums/place/Place")).Place),
+};
