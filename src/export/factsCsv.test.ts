@@ -1,7 +1,9 @@
 import { fc, test as property } from "@fast-check/vitest";
 import { describe, expect, test } from "vitest";
-import { cell, factsCsv } from "./factsCsv";
+import { cell } from "./csv";
+import { factsCsv } from "./factsCsv";
 import { stampOf } from "./samples/lived";
+import { readCsv } from "./samples/readCsv";
 
 const entry = (n: number, lot: string) => ({
   n,
@@ -9,29 +11,6 @@ const entry = (n: number, lot: string) => ({
   ...stampOf({ by: "voice", confidence: 0.9 }, 500),
   prev: "ab".repeat(32),
 });
-
-/** A reader of RFC 4180 written apart from the writer, character by character. */
-function readCsv(text: string): string[][] {
-  const rows: string[][] = [[]];
-  let value = "";
-  let quoted = false;
-  for (let i = 0; i < text.length; i++) {
-    const char = text[i] ?? "";
-    if (quoted && char === '"' && text[i + 1] === '"') {
-      value += '"';
-      i++;
-    } else if (char === '"') quoted = !quoted;
-    else if (!quoted && (char === "," || (char === "\r" && text[i + 1] === "\n"))) {
-      rows.at(-1)?.push(value);
-      value = "";
-      if (char === "\r") {
-        rows.push([]);
-        i++;
-      }
-    } else value += char;
-  }
-  return rows.slice(0, -1);
-}
 
 describe("RFC 4180 section 2", () => {
   test.each([
@@ -51,9 +30,12 @@ describe("RFC 4180 section 2", () => {
   });
 });
 
-test.each(["=1+1", "+1", "-1", "@sum", "\t=1", "\r=1"])("makes the formula %j inert", (value) => {
-  expect(readCsv(`${cell(value)}\r\n`)).toEqual([[`'${value}`]]);
-});
+test.each(["=1+1", "+1", "-1", "@sum", "\t=1", "\r=1", "\n=1", " =1", "＝1+1", "＠sum"])(
+  "makes the formula %j inert",
+  (value) => {
+    expect(readCsv(`${cell(value)}\r\n`)).toEqual([[`'${value}`]]);
+  },
+);
 
 test("leaves a negative number a number", () => {
   expect(cell(-5)).toBe("-5");

@@ -1,8 +1,9 @@
 /** Handing over: the sealed record, its verifier, its schemas and its tables. */
 export { factsCsv } from "./factsCsv";
 export { RecordFile, recordOf, recordText } from "./recordFile";
-export { currentRules, type Replay, type Replayed, replay } from "./replay/replay";
+export { currentRules, type Replay, type Replayed, replay, summaryBy } from "./replay/replay";
 export { type SealedRecord, sealRecord } from "./sealRecord";
 export { summarise } from "./summarise";
+export { type SurfaceRow, surfaceRows, surfacesCsv } from "./surfacesCsv";
 export { inWords, type Place, passes, type Verdict, whatItProves } from "./verdict";
 export { type VerifyOptions, verifyRecord } from "./verifyRecord";

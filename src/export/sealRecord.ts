@@ -1,7 +1,7 @@
 /** Closes a session's log: adds it up, seals it with the device's key, keeps the seal, and hands the record over. */
 import { type Journal, type JournalTrouble, makeClosing, type Signer, type WallTime, type Writer } from "../log";
 import { type RecordFile, recordOf, recordText } from "./recordFile";
-import { summarise } from "./summarise";
+import { summaryBy } from "./replay/replay";
 
 export type SealedRecord = { ok: true; record: RecordFile; text: string } | JournalTrouble;
 
@@ -22,7 +22,8 @@ export async function sealRecord(
   if (kept.entries.length === 0)
     return { ok: false, code: "not-a-fact", message: "A session without facts has no record." };
   try {
-    const closing = await makeClosing(kept, summarise(kept.header.input, kept.entries), sealedAt, signer);
+    const { rules, input } = kept.header;
+    const closing = await makeClosing(kept, summaryBy(rules, input, kept.entries), sealedAt, signer);
     const finished = await writer.finish(closing);
     return finished.ok ? handedOver(recordOf({ ...kept, closing })) : finished;
   } catch {

@@ -5,6 +5,7 @@ import { credit, fold } from "../session/fold";
 import type { SessionInput } from "../session/sessionInput";
 import { stepById, type World, worldAtStart } from "../session/world";
 import { type ClockRun, clockRuns, noRuns } from "./clockRuns";
+import { type Remedy, remedyIn } from "./remedies";
 
 type Tally = {
   hands: Summary["hands"];
@@ -17,7 +18,7 @@ type Taken = { n: number; cause: number; takenBack: boolean };
 type Noted = {
   phases: Summary["phases"];
   counts: Summary["sharps"]["counts"];
-  deviations: (Summary["deviations"][number] & Taken)[];
+  deviations: (Summary["deviations"][number] & Taken & { done: Remedy | null; doneCause: number })[];
   skipped: (Summary["skipped"][number] & Taken)[];
   events: (Summary["events"][number] & Taken)[];
   refused: Summary["refused"];
@@ -76,6 +77,7 @@ export function summing(input: SessionInput): Summing {
         const next = tallied(input, tally, seen);
         tally = next.runs === runs ? next : { ...next, runs };
       }
+      if (noted.deviations.length > 0 && fact.type !== "v1.Undone") putRight(noted, seen);
       note(noted, entry, before, after);
       if (fact.type === "v1.SessionClosed") close = fact;
       last = after;
@@ -119,6 +121,16 @@ function takeBack(noted: Noted, fromCause: number): void {
   for (const one of [...noted.deviations, ...noted.skipped, ...noted.events]) {
     if (one.cause >= fromCause) one.takenBack = true;
   }
+  for (const one of noted.deviations) if (one.doneCause >= fromCause) one.done = null;
+}
+
+/** The first remedy counts; one that is taken back leaves room for another. */
+function putRight(noted: Noted, seen: { n: number; fact: SessionFact; before: World; after: World }): void {
+  for (const one of noted.deviations) {
+    if (one.done !== null || one.takenBack) continue;
+    one.done = remedyIn(one, seen);
+    one.doneCause = seen.fact.cause;
+  }
 }
 
 function note(noted: Noted, { n, fact, at, known }: LogEntry, before: World, after: World): void {
@@ -137,7 +149,16 @@ function note(noted: Noted, { n, fact, at, known }: LogEntry, before: World, aft
       noted.counts.push({ n, expected: fact.expected, inContainer: fact.inContainer });
       break;
     case "v1.Deviation":
-      noted.deviations.push({ n, code: fact.code, item: fact.item, step: fact.step, takenBack: false, cause });
+      noted.deviations.push({
+        n,
+        code: fact.code,
+        item: fact.item,
+        step: fact.step,
+        takenBack: false,
+        cause,
+        done: null,
+        doneCause: -1,
+      });
       break;
     case "v1.StepSkipped":
       noted.skipped.push({ n, step: fact.step, reason: fact.reason, takenBack: false, cause });
@@ -178,7 +199,7 @@ function written(noted: Noted, tally: Tally, world: World, close: FactOf<"v1.Ses
       discrepancy: world.sharps.discrepancy,
     },
     lots: tally.lots,
-    deviations: noted.deviations.map(withoutCause),
+    deviations: noted.deviations.map(({ doneCause: _doneCause, ...one }) => withoutCause(one)),
     skipped: noted.skipped.map(withoutCause),
     refused,
     events: noted.events.map(withoutCause),

@@ -9,6 +9,18 @@ const Ms = Count;
 /** Number of the entry that says so. */
 const N = z.number().int().min(1);
 
+/** How something that departed from safe work was put right, where the facts tell. */
+export const RemedyCode = z.enum([
+  "disinfected",
+  "discarded",
+  "reprocess",
+  "taggedOut",
+  "coveredAgain",
+  "handsWashed",
+  "recounted",
+  "doneLater",
+]);
+
 export const Summary = z.strictObject({
   outcome: z.enum(["closed", "endedByExposure", "unfinished"]),
   /** Found at the close: do the sharps balance, and what is not ready for the next session. Null while not closed. */
@@ -47,7 +59,15 @@ export const Summary = z.strictObject({
     }),
   ),
   deviations: z.array(
-    z.strictObject({ n: N, code: DeviationCode, item: Id.nullable(), step: Id.nullable(), takenBack: z.boolean() }),
+    z.strictObject({
+      n: N,
+      code: DeviationCode,
+      item: Id.nullable(),
+      step: Id.nullable(),
+      takenBack: z.boolean(),
+      /** What was done about it and the entry that tells; null where no fact tells. From rules 1.1.0 on. */
+      done: z.strictObject({ what: RemedyCode, n: N }).nullable().optional(),
+    }),
   ),
   skipped: z.array(z.strictObject({ n: N, step: Id, reason: SkipReason, takenBack: z.boolean() })),
   refused: z.array(z.strictObject({ n: N, request: z.string(), reason: RefusalReason, item: Id.nullable() })),
@@ -61,4 +81,5 @@ export const Summary = z.strictObject({
   known: z.strictObject({ measured: Count, scanned: Count, said: Count }),
   takenBack: Count,
 });
+export type RemedyCode = z.infer<typeof RemedyCode>;
 export type Summary = z.infer<typeof Summary>;

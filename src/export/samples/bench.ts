@@ -11,7 +11,7 @@ import { smallProtocol } from "../../../tests/support/smallProtocol";
 import { newSigner, walkChain } from "../../log";
 import { fileJournal } from "../../log/fileJournal";
 import { readRecord } from "../readRecord";
-import { replay } from "../replay/replay";
+import { currentRules, replay } from "../replay/replay";
 import { sealRecord } from "../sealRecord";
 import { verifyRecord } from "../verifyRecord";
 import { headerFor, live, stampOf } from "./lived";
@@ -68,7 +68,7 @@ async function verifies(): Promise<void> {
   await rate("verify, all three verdicts", () => verifyRecord(bytes));
   await rate("  read and shape", () => readRecord(bytes));
   await rate("  chain", () => walkChain(sealed.record.header, sealed.record.entries));
-  await rate("  replay and summary", () => replay("1.0.0", input, sealed.record.entries));
+  await rate("  replay and summary", () => replay(currentRules, input, sealed.record.entries));
   await rate("plain: parse, stringify, hash the whole", () =>
     createHash("sha256")
       .update(JSON.stringify(JSON.parse(sealed.text)))

@@ -5,12 +5,13 @@ import { today } from "../../../tests/support/session";
 import { asHeader, knownBy, memoryJournal, type Signer, type Stamp, type Writer } from "../../log";
 import { wallTime } from "../../log/wallTime";
 import type { SessionInput } from "../../session/sessionInput";
+import { currentRules } from "../replay/replay";
 
 export const lifeA = "019ab9d8-6a00-7000-8000-00000000000a";
 export const sessionA = "019ab9d8-6a00-7000-8000-0000000000a1";
 
 export const headerFor = (input: SessionInput, device: string, session = sessionA) =>
-  asHeader({ session, input, rules: "1.0.0", phraseModel: null, appVersion: "0.1.0", device, previousHead: null });
+  asHeader({ session, input, rules: currentRules, phraseModel: null, appVersion: "0.1.0", device, previousHead: null });
 
 /** Wall time at monotonic zero of the page's life. */
 const startMs = Date.UTC(2026, 10, 25, 9, 0);
