@@ -69,6 +69,7 @@ export const conversation = session.createStateConfig({
           { target: "reason" },
         ],
         "step.back": [{ guard: "nothingToGoBackTo", actions: "refuseNoEarlierStep" }, { actions: "stateBack" }],
+        "plan.chosen": { guard: "planIsSound", actions: "takePlan" },
         "step.problem": { actions: "stateProblem" },
         "may.touch": [
           { guard: "inFirstAid", actions: "refuseAnswerFirst" },

@@ -18,8 +18,10 @@ export function productFor(protocol: Protocol, surface: string): string | null {
   return known.get(surface) ?? null;
 }
 
-export const labelOf = ({ input }: { input: SessionInput }, product: string): Label | undefined =>
-  input.labels[product] ?? input.protocol.products.find((p) => p.id === product)?.label;
+export const labelOf = (
+  { input }: { input: Pick<SessionInput, "labels" | "protocol"> },
+  product: string,
+): Label | undefined => input.labels[product] ?? input.protocol.products.find((p) => p.id === product)?.label;
 
 /** Usable through the end of its day. What has no expiry is never out of date. `id` is an item or a product. */
 export function isOutOfDate({ input, world }: { input: SessionInput; world: World }, id: string): boolean {

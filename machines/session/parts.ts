@@ -5,6 +5,7 @@ import { fold } from "../../src/session/fold";
 import type { SessionInput } from "../../src/session/sessionInput";
 import { unready } from "../../src/session/station";
 import { flowHere, indexHere, kindsIn, stepHere, type World } from "../../src/session/world";
+import { planIsSound } from "../../src/turnaround/breakdown/planIsSound";
 import {
   type Asked,
   choicesIn,
@@ -177,6 +178,10 @@ export const session = setup({
       context.world.exposure === "firstAid" && eventIs(event, "event.reported")?.event === "stopEarly",
     canUndo: ({ context }) => context.world.before !== null,
     undoLooksSafer: ({ context }) => looksSafer(context.world),
+    planIsSound: ({ context, event }) => {
+      const told = eventIs(event, "plan.chosen");
+      return told !== null && planIsSound(context.input, context.world, told.order);
+    },
     moreCandidates: ({ context }) => (context.naming ? context.naming.at + 1 < choicesIn(context.naming) : false),
     dayTurned: ({ context, event }) => {
       const today = eventIs(event, "time.witnessed")?.today;
@@ -243,6 +248,17 @@ export const session = setup({
       ];
     }),
     stateBack: state((m) => earlierEntered(m)),
+    statePlan: state((_m, e) => {
+      const told = eventIs(e, "plan.chosen");
+      return told ? [{ type: "v1.PlanChosen", order: [...told.order] }] : [];
+    }),
+    /** The rest goes on in the planned order; if that puts another step here, it is read out. */
+    takePlan: enqueueActions(({ context: { input, world }, event, enqueue }) => {
+      const order = eventIs(event, "plan.chosen")?.order ?? null;
+      const after = stepHere(input, { ...world, order });
+      enqueue("statePlan");
+      if (after !== null && after !== stepHere(input, world)) enqueue("stateHere");
+    }),
     stateFlowEnded: state((m) => {
       const flow = flowHere(m.world);
       return flow ? [{ type: "v1.FlowEnded", event: flow.event }] : [];

@@ -48,6 +48,8 @@ export type SessionEvent =
   | { type: "time.witnessed"; elapsedMs: Ms; today?: string }
   /** Reload, sleep, or clocks drifting apart: nothing is credited. */
   | { type: "time.gap"; why: GapCause }
+  /** The planner found a better order for what is left of the breakdown. Taken only if it is sound. */
+  | { type: "plan.chosen"; order: readonly string[] }
   | { type: "ear.lost" }
   | { type: "ear.back" }
   /** The companion has begun to ask this aloud; a yes or a spray without a name answers it. Nothing is stated. */

@@ -163,6 +163,7 @@ function sayFact(book: Phrasebook, { after, before, facts }: Kept, fact: Session
     case "v1.WetClockTrusted":
     case "v1.SurfaceWiped":
     case "v1.StepDone":
+    case "v1.PlanChosen":
     case "v1.FlowEnded":
     case "v1.SharpsDiscrepancy":
     case "v1.DayTurned":

@@ -88,6 +88,8 @@ export const SessionFact = z.discriminatedUnion("type", [
   /** `group` steps are read together for one answer (brisk mode); 1 otherwise. */
   fact("v1.StepEntered", { list: z.enum([...listNames, "flow"]), step: Id, index: Ms, group: z.number().int().min(1) }),
   fact("v1.StepDone", { step: Id }),
+  /** The whole breakdown in the order in which it is walked from here on; what lies behind keeps its place. */
+  fact("v1.PlanChosen", { order: z.array(Id).min(1).max(200) }),
   fact("v1.StepSkipped", { step: Id, reason: SkipReason }),
   fact("v1.ProblemReported", { step: Id.nullable() }),
   fact("v1.Refused", { request: z.string().max(40), reason: RefusalReason, item: Id.nullable() }),

@@ -72,8 +72,10 @@ function step(input: SessionInput, world: World, fact: SessionFact): World {
     case "v1.PhaseEntered": {
       const list = fact.phase === "procedure" || fact.phase === "closed" ? null : fact.phase;
       const place = list && { list, index: 0, group: 1 };
-      return { ...world, phase: fact.phase, place, flows: [], before: null, beforeCause: null };
+      return { ...world, phase: fact.phase, place, order: null, flows: [], before: null, beforeCause: null };
     }
+    case "v1.PlanChosen":
+      return { ...world, order: fact.order };
     case "v1.StepEntered":
       return stepEntered(world, fact);
     case "v1.StepDone":

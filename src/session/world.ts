@@ -44,6 +44,8 @@ export interface World {
   readonly phase: Phase;
   /** Null while working: during the procedure there is no list to walk. */
   readonly place: Place | null;
+  /** The order in which the breakdown is walked, where it was planned; null while it is the written one. */
+  readonly order: readonly string[] | null;
   readonly flows: readonly Flow[];
   readonly exposure: Exposure;
   /** Where the phase's list stood when the exposure came; walked again from there after resuming. */
@@ -73,6 +75,7 @@ export function worldAtStart(input: SessionInput): World {
     today: "0000-00-00",
     phase: "setUp",
     place: null,
+    order: null,
     flows: [],
     exposure: "none",
     placeBefore: null,
@@ -102,7 +105,19 @@ export function stepsHere(input: SessionInput, world: World): readonly Step[] {
     const steps = input.protocol.events.find((f) => f.event === flow.event)?.steps ?? [];
     return cameOnTheWork(world) ? steps : steps.filter((s) => !s.atWork);
   }
-  return world.place ? input.protocol[world.place.list] : [];
+  if (!world.place) return [];
+  const planned = world.place.list === "breakdown" ? world.order : null;
+  return planned ? inOrder(input, planned) : input.protocol[world.place.list];
+}
+
+const stepsByOrder = new WeakMap<readonly string[], readonly Step[]>();
+
+function inOrder(input: SessionInput, order: readonly string[]): readonly Step[] {
+  const known = stepsByOrder.get(order);
+  if (known) return known;
+  const made = order.flatMap((id) => stepById(input, id) ?? []);
+  stepsByOrder.set(order, made);
+  return made;
 }
 
 /** The flow lies straight on the work: no other flow and no list is waiting under it. */

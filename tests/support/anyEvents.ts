@@ -13,7 +13,26 @@ export const anyQuestion = fc.record({
   surfaces: fc.subarray([...surfaces], { minLength: 1 }),
 });
 
+const written = smallProtocol.breakdown.map((s) => s.id);
+/** Sound ones swap the two that are wetted, or wiped; most others must not be taken. */
+export const anyPlan: fc.Arbitrary<SessionEvent> = fc
+  .oneof(
+    fc.subarray([
+      ["wetChair", "wetLamp"],
+      ["wipeChair", "wipeLamp"],
+    ]),
+    fc.tuple(fc.constantFrom(...written), fc.constantFrom(...written)).map((pair) => [pair]),
+  )
+  .map((swaps) => ({
+    type: "plan.chosen",
+    order: swaps.reduce(
+      (ids, [a, b]) => ids.map((id) => (id === a ? (b as string) : id === b ? (a as string) : id)),
+      written,
+    ),
+  }));
+
 export const anySaid: fc.Arbitrary<SessionEvent> = fc.oneof(
+  { weight: 2, arbitrary: anyPlan },
   { weight: 14, arbitrary: plain("step.done") },
   { weight: 4, arbitrary: plain("answer.yes", "answer.no", "answer.confirm") },
   { weight: 4, arbitrary: plain("surface.applied", "surface.wiped") },

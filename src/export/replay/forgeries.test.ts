@@ -162,6 +162,16 @@ const forgeries: Forgery[] = [
   ["a check that was never answered", renumber(drop("v1.StepDone", 8)), "step-differs"],
   ["another place in the list", set("v1.StepEntered", { index: 5 }), "step-differs"],
   ["a flow's step where no flow is", set("v1.StepEntered", { list: "flow" }), "step-differs"],
+  [
+    "a plan that wipes before it wets",
+    renumber(
+      add("v1.SharpsCounted", {
+        type: "v1.PlanChosen",
+        order: smallProtocol.breakdown.map((s) => s.id).toReversed(),
+      }),
+    ),
+    "plan-not-sound",
+  ],
   ["a step done that was not asked for", set("v1.StepDone", { step: "lastWash" }), "step-differs"],
   ["a step done that the protocol has not", set("v1.StepDone", { step: "polish" }), "step-differs"],
   ["a hand wash done without being stated", renumber(drop("v1.StepDone", 86)), "step-differs"],

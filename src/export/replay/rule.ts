@@ -18,6 +18,7 @@ export const breachCodes = [
   "ready-early",
   "short-by-differs",
   "step-differs",
+  "plan-not-sound",
   "step-facts-differ",
   "not-skippable",
   "event-facts-differ",

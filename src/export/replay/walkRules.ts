@@ -2,6 +2,7 @@
 import { eventHappened } from "../../../machines/session/answers";
 import { hereEntered, stepsDone } from "../../../machines/session/statements";
 import { flowHere, indexHere, stepHere, stepsHere } from "../../session/world";
+import { planIsSound } from "../../turnaround/breakdown/planIsSound";
 import { breach, mustBegin, type Rule } from "./rule";
 
 /** The step where the walk stands, with what stands in its way; or the one before it, read again. */
@@ -57,6 +58,12 @@ const undoesTheLast: Rule = ({ fact, before }) => {
   return breach("undo-differs", before.before === null ? "nothing to undo" : before.beforeCause, fact.fromCause);
 };
 
+/** A plan only puts in another order what the rules of order leave free, and never what lies behind. */
+const plansSoundly: Rule = ({ input, fact, before }) => {
+  if (fact.type !== "v1.PlanChosen" || planIsSound(input, before, fact.order)) return null;
+  return breach("plan-not-sound", "an order that the rules allow", fact.order);
+};
+
 export const walkRules: readonly Rule[] = [
   entersItsStep,
   statesWhatItDoes,
@@ -65,4 +72,5 @@ export const walkRules: readonly Rule[] = [
   problemsStateTheirDeviation,
   earlyWipesStateTheirDeviation,
   undoesTheLast,
+  plansSoundly,
 ];

@@ -1,6 +1,7 @@
 /** Arbitrary things a person and the world may do in the small station, leaning towards getting on with the work. */
 import { fc } from "@fast-check/vitest";
 import type { SessionEvent } from "../../../machines/session/vocabulary";
+import { anyPlan } from "../../../tests/support/anyEvents";
 
 const surface = fc.option(fc.constantFrom("chair", "lamp"), { nil: undefined });
 const maybe = <T extends object>(event: T, name: string, value: string | undefined) =>
@@ -8,6 +9,7 @@ const maybe = <T extends object>(event: T, name: string, value: string | undefin
 const plain = (...names: SessionEvent["type"][]) => fc.constantFrom(...names.map((type) => ({ type }) as SessionEvent));
 
 export const anyEvent: fc.Arbitrary<SessionEvent> = fc.oneof(
+  { weight: 2, arbitrary: anyPlan },
   { weight: 12, arbitrary: plain("step.done") },
   { weight: 4, arbitrary: plain("answer.yes", "answer.no", "answer.confirm") },
   { weight: 3, arbitrary: plain("step.back", "step.skip", "step.problem", "report.undo", "procedure.finish") },
