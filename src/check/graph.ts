@@ -4,6 +4,7 @@
  * is judged without walking.
  */
 import { type Effect, type EventId, listNames, type Protocol, type Step } from "../session/protocol";
+import { mayComeNext, ordersOf } from "../turnaround/breakdown/orders";
 
 /** Told, asked for or done; what a story is made of. */
 export type Move =
@@ -92,31 +93,56 @@ export function graphOf(protocol: Protocol): Graph {
   const join = (from: Node, to: Node, more: Partial<Edge> = {}) =>
     from.out.push({ ...plain, to: to.id, backToWork: to.list === "work", ...more });
 
+  /** A step from where it may be done to where it is done, or left out. */
+  const through = (at: Stretch, step: Step, from: Node, to: Node): void => {
+    const move: Move = { kind: "done", step };
+    let here = from;
+    for (const [k, effect] of step.effects.entries()) {
+      const last = k === step.effects.length - 1;
+      const next = last ? to : node(at, step, false);
+      join(here, next, { effect, ...(last ? { move, endsStep: true } : {}) });
+      here = next;
+    }
+    if (step.effects.length === 0) join(from, to, { move, endsStep: true });
+    if (step.skippable && step.effects.length > 0) join(from, to, { move: { kind: "skipped", step } });
+  };
+
   /** The steps one behind the other; returns the node before each, and the end. */
   const stretch = (at: Stretch, steps: readonly Step[]): Node[] => {
     const before = steps.map((step) => node(at, step, true));
     const end = node(at, null, true);
-    for (const [i, step] of steps.entries()) {
-      const [from, to] = [before[i] as Node, before[i + 1] ?? end];
-      const move: Move = { kind: "done", step };
-      let here = from;
-      for (const [k, effect] of step.effects.entries()) {
-        const last = k === step.effects.length - 1;
-        const next = last ? to : node(at, step, false);
-        join(here, next, { effect, ...(last ? { move, endsStep: true } : {}) });
-        here = next;
-      }
-      if (step.effects.length === 0) join(from, to, { move, endsStep: true });
-      if (step.skippable && step.effects.length > 0) join(from, to, { move: { kind: "skipped", step } });
-    }
+    for (const [i, step] of steps.entries()) through(at, step, before[i] as Node, before[i + 1] ?? end);
     return [...before, end];
   };
 
+  /** The breakdown in every order that the plan may choose: a node for each set of steps that may be done at a moment. */
+  const everyOrder = (at: Stretch): Node[] => {
+    const orders = ordersOf(protocol);
+    const nameOf = (done: ReadonlySet<number>): string => [...done].sort((a, b) => a - b).join(" ");
+    const none: ReadonlySet<number> = new Set();
+    const found = new Map([[nameOf(none), { done: none, node: node(at, orders.steps[0] ?? null, true) }]]);
+    for (const { done, node: from } of found.values()) {
+      const may = mayComeNext(orders, done);
+      for (const next of may) {
+        const step = orders.steps[next] as Step;
+        const after = new Set([...done, next]);
+        const name = nameOf(after);
+        const to = found.get(name)?.node ?? node(at, null, true);
+        found.set(name, { done: after, node: to });
+        // One thing at most is met from a node, so each step that may come next begins at a node of its own.
+        const begins = may.length === 1 ? from : node(at, step, false);
+        if (begins !== from) join(from, begins);
+        through(at, step, begins, to);
+      }
+    }
+    return [...found.values()].map((f) => f.node);
+  };
+
   const lists = Object.fromEntries(
-    listNames.map((list) => [
-      list,
-      stretch({ list, event: null, isBreakdown: list === "breakdown", isLate: list !== "setUp" }, protocol[list]),
-    ]),
+    listNames.map((list) => {
+      const at = { list, event: null, isBreakdown: list === "breakdown", isLate: list !== "setUp" };
+      return [list, list === "breakdown" ? everyOrder(at) : stretch(at, protocol[list])];
+    }),
   ) as Record<(typeof listNames)[number], Node[]>;
   const work = node({ list: "work", event: null, isBreakdown: false, isLate: true }, null, true);
   const close = node({ list: "closed", event: null, isBreakdown: true, isLate: true }, null, false);

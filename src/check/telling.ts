@@ -3,6 +3,7 @@ import type { SessionEvent } from "../../machines/session/vocabulary";
 import type { SessionFact } from "../session/fact";
 import type { Protocol, Step } from "../session/protocol";
 import { isGloved } from "../session/station";
+import { behindHere } from "../turnaround/breakdown/planIsSound";
 import { handsAtClose, thingAtClose } from "./closing";
 import { dueAfter, type Move } from "./graph";
 import { Monitor, patience, type Touched } from "./monitor";
@@ -81,6 +82,7 @@ function walkTo(m: Monitor, step: Step): Answered | null {
   for (let i = 0; i < patience; i += 1) {
     const here = m.here();
     if (here?.id === step.id) return null;
+    if (here !== null && here.effects.length > 0 && planned(m, step)) return null;
     if (here === null) {
       // Only a wet surface keeps the work from beginning.
       m.waitFor(Object.keys(m.world.clocks));
@@ -90,6 +92,16 @@ function walkTo(m: Monitor, step: Step): Answered | null {
     if (here.effects.length > 0 || !m.perform(here)) return stuck;
   }
   return stuck;
+}
+
+/** The breakdown goes on with this step, where the plan may choose so. */
+function planned(m: Monitor, step: Step): boolean {
+  const { protocol } = m.input;
+  if (m.world.place?.list !== "breakdown" || !protocol.breakdown.includes(step)) return false;
+  const behind = behindHere(m.input, m.world).map((s) => s.id);
+  const rest = (m.world.order ?? protocol.breakdown.map((s) => s.id)).filter((id) => !behind.includes(id));
+  m.tell({ type: "plan.chosen", order: [...behind, step.id, ...rest.filter((id) => id !== step.id)] });
+  return m.here()?.id === step.id;
 }
 
 /** A flow told in the middle of something: what is left of it does nothing to hands or things. */

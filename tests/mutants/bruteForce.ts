@@ -6,8 +6,9 @@
 import type { Move } from "../../src/check/graph";
 import { Monitor } from "../../src/check/monitor";
 import { tellOne } from "../../src/check/telling";
-import type { EventId, Protocol } from "../../src/session/protocol";
+import type { EventId, Protocol, Step } from "../../src/session/protocol";
 import { flowHere } from "../../src/session/world";
+import { behindHere, planIsSound } from "../../src/turnaround/breakdown/planIsSound";
 
 const slips: readonly EventId[] = ["freshGloves", "tornGlove", "tornBarrier", "dropped", "touched"];
 
@@ -22,6 +23,7 @@ export function movesAt(m: Monitor, protocol: Protocol): Move[] {
   if (here) {
     moves.push({ kind: "done", step: here });
     if (here.skippable && here.effects.length > 0) moves.push({ kind: "skipped", step: here });
+    for (const step of otherStepsNext(m, protocol)) moves.push({ kind: "done", step });
   }
   const isBase =
     flowHere(world) === null || (world.flows.length === 1 && world.place === null && world.phase === "procedure");
@@ -41,12 +43,26 @@ export function movesAt(m: Monitor, protocol: Protocol): Move[] {
   return moves;
 }
 
+/** Steps of the breakdown that a plan may put here instead. */
+function otherStepsNext(m: Monitor, protocol: Protocol): Step[] {
+  const { input, world } = m;
+  if (world.place?.list !== "breakdown" || world.flows.length > 0 || world.exposure !== "none") return [];
+  const behind = behindHere(input, world).map((s) => s.id);
+  const rest = protocol.breakdown.filter((s) => !behind.includes(s.id));
+  return rest.filter(
+    (s) =>
+      s !== m.here() &&
+      planIsSound(input, world, [...behind, s.id, ...rest.filter((other) => other !== s).map((other) => other.id)]),
+  );
+}
+
 /** What decides how things go on, as one text. */
 export function signOf(m: Monitor): string {
   const { world } = m;
   const items = Object.keys(world.station.items).map((id) => Object.values(m.thing(id)).join());
   const { phase, place, flows, exposure } = world;
-  return JSON.stringify([phase, place?.list, place?.index, flows, exposure, m.hands(), m.sharps(), items]);
+  const left = place?.list === "breakdown" ? [world.done, world.skipped.length] : place?.index;
+  return JSON.stringify([phase, place?.list, left, flows, exposure, m.hands(), m.sharps(), items]);
 }
 
 export type Harmless = { readonly ok: boolean; readonly words: string };
