@@ -5,7 +5,7 @@ import type { World } from "../../src/session/world";
 
 const products = new WeakMap<Protocol, ReadonlyMap<string, string>>();
 
-/** The product that the protocol puts on this surface; null where it puts none. */
+/** The product that the protocol puts on this surface, or else its surface disinfectant; null where it has none. */
 export function productFor(protocol: Protocol, surface: string): string | null {
   let known = products.get(protocol);
   if (!known) {
@@ -15,7 +15,7 @@ export function productFor(protocol: Protocol, surface: string): string | null {
     known = new Map(pairs.reverse());
     products.set(protocol, known);
   }
-  return known.get(surface) ?? null;
+  return known.get(surface) ?? protocol.products.find((p) => p.use === "surfaceDisinfectant")?.id ?? null;
 }
 
 export const labelOf = (

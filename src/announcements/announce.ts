@@ -5,12 +5,14 @@
 import type { SessionState } from "../../machines/session/decide";
 import { mayTouch } from "../../machines/session/mayTouch";
 import type { SessionEvent } from "../../machines/session/vocabulary";
+import { isAdded } from "../session/addedSteps";
 import type { DiscrepancyReason, FactOf, SessionFact } from "../session/fact";
 import type { Moment } from "../session/keeper";
+import type { Step } from "../session/protocol";
 import { isSoiledOutside, unready } from "../session/station";
 import { leftMs } from "../session/wetClock";
 import { indexHere, inUse, kindsIn, stepHere, stepsHere, type World } from "../session/world";
-import { fill } from "./fill";
+import { fill, itemPart, listOf, sentences } from "./fill";
 import type { Phrasebook, UndoWhat } from "./phrasebook";
 import { type ClockLeft, type Spoken, sayClock, sayHowLong, sayWipedEarly } from "./sayClock";
 import {
@@ -44,7 +46,7 @@ import {
 } from "./sayQuestion";
 import { sayPhase, sayStep, sayWhatLeft, sayWhatNow } from "./sayStep";
 import { together } from "./together";
-import type { Utterance } from "./utterance";
+import type { Part, Utterance } from "./utterance";
 
 /** Deviations that another sentence of the same moment already tells. */
 const toldElsewhere: ReadonlySet<string> = new Set([
@@ -223,7 +225,21 @@ function here(book: Phrasebook, state: SessionState): readonly Utterance[] {
   if (waits.length > 0) return waits;
   const group =
     world.flows.length > 0 || !place ? [step] : stepsHere(input, world).slice(place.index, place.index + place.group);
-  return [sayStep(book, group, world.brisk ? "brisk" : "careful")];
+  const said = sayStep(book, group, world.brisk ? "brisk" : "careful");
+  return [isAdded(step.id) ? { ...said, parts: sentences(said.parts, itemsOfStep(book, state, step)) } : said];
+}
+
+/** An added step is written without the things it is about. */
+function itemsOfStep(book: Phrasebook, state: SessionState, step: Step): readonly Part[] {
+  const ids = [...new Set(step.effects.flatMap((e) => ("item" in e ? [e.item] : [])))];
+  if (ids.length === 0) return [];
+  return [
+    ...listOf(
+      book,
+      ids.map((id) => itemPart(book, spoken(state, id))),
+    ),
+    { kind: "fixed", text: "." },
+  ];
 }
 
 /** The one that keeps the wipe waiting longest stands for all. */

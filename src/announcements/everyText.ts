@@ -1,4 +1,5 @@
 /** Every text that can be spoken as one part: what the clips must cover. */
+import { addedTexts } from "../session/addedSteps";
 import { everyStep, type Protocol } from "../session/protocol";
 import { clipKey } from "./clips";
 import { piecesOf } from "./fill";
@@ -32,7 +33,7 @@ export const protocolTexts = (protocol: Protocol, book: Phrasebook): readonly st
   const steps = everyStep(protocol).flatMap(({ step }) => (step.caution ? [step.say, step.caution] : [step.say]));
   const items = protocol.items.map(({ calledAs }) => calledAs);
   const products = protocol.products.map(({ label }) => label.name);
-  return distinct([...steps, ...items, ...products].map((text) => wordsOf(text, book)));
+  return distinct([...steps, ...addedTexts, ...items, ...products].map((text) => wordsOf(text, book)));
 };
 
 /** Single words of some texts, for sentences that the artist changes. */

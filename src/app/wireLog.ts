@@ -54,16 +54,24 @@ const life = uuidv7();
 export const penHere = (writer: Writer): Pen =>
   penOf(writer, { life, monoMs: () => performance.now(), wallMs: () => Date.now() });
 
-/** By station: what its newest sealed session left unready, as its own record says. The next set-up begins with that. */
+/**
+ * By station: what its newest sealed session left unready, as its own record says; the next set-up begins with that. A
+ * thing that the newest session's protocol does not know was not dealt with there: what an older one says of it stands.
+ */
 export async function leftUnready(journal: Journal): Promise<Readonly<Record<string, readonly string[]>>> {
   const listed = await journal.all();
   const left: Record<string, readonly string[]> = {};
+  const known = new Map<string, Set<string>>();
   for (const { session, header } of listed.ok ? listed.sessions : []) {
-    const { station } = header.input;
-    if (Object.hasOwn(left, station)) continue;
+    const { station, protocol } = header.input;
+    const dealt = known.get(station) ?? new Set<string>();
+    const fresh = protocol.items.filter((item) => !dealt.has(item.id));
+    if (fresh.length === 0) continue;
     const read = await journal.read(session);
     const closed = read.ok ? read.kept.closing?.summary.closed : null;
-    if (closed) left[station] = closed.unready;
+    if (!closed) continue;
+    left[station] = [...(left[station] ?? []), ...closed.unready.filter((id) => !dealt.has(id))];
+    known.set(station, new Set([...dealt, ...fresh.map((item) => item.id)]));
   }
   return left;
 }

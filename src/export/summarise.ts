@@ -3,7 +3,7 @@ import type { LogEntry, Summary } from "../log";
 import type { FactOf, SessionFact } from "../session/fact";
 import { credit, fold } from "../session/fold";
 import type { SessionInput } from "../session/sessionInput";
-import { stepById, type World, worldAtStart } from "../session/world";
+import { stepIn, type World, worldAtStart } from "../session/world";
 import { type ClockRun, clockRuns, noRuns } from "./clockRuns";
 import { type Remedy, remedyIn } from "./remedies";
 
@@ -106,7 +106,7 @@ function tallied(
   if (fact.type !== "v1.StepDone" || before.station === after.station) return tally;
   const hands = { ...tally.hands };
   const waste = { ...tally.waste, sharps: after.sharps.binned };
-  for (const effect of stepById(input, fact.step)?.effects ?? []) {
+  for (const effect of stepIn(input, before, fact.step)?.effects ?? []) {
     if (effect.verb === "wash") hands.washed++;
     if (effect.verb === "rub") hands.rubbed++;
     if (effect.verb === "don") hands.glovesOn++;

@@ -2,12 +2,13 @@
  * Folds one fact into what is so. Pure, total and small: the chart decides, this only follows. The record's verifier
  * replays a session through the same function.
  */
+import { placeForAdded, treatedInBreakdown } from "./addedSteps";
 import type { FactOf, SessionFact } from "./fact";
 import type { Effect } from "./protocol";
 import type { SessionInput } from "./sessionInput";
 import { applyEffect, barrierTorn, disinfected, fellDown, isGloved, meet, type Station } from "./station";
 import { afterGap, dried, reapplied, restarted, started, trusted, type WetClock, witnessed } from "./wetClock";
-import { kindsIn, stepById, stepsHere, type World, worldAtStart } from "./world";
+import { breakdownOf, kindsIn, stepIn, stepsHere, type World, worldAtStart } from "./world";
 
 /** Facts that one undo can take back; what follows from them goes with them. */
 const reports: ReadonlySet<SessionFact["type"]> = new Set([
@@ -198,7 +199,7 @@ const atFlowIndex = (world: World, index: number): World => {
  * happens once: read again after `back` and answered again, it changes nothing. Steps of a flow happen each time.
  */
 function stepDone(input: SessionInput, world: World, fact: FactOf<"v1.StepDone">): World {
-  const done = stepById(input, fact.step);
+  const done = stepIn(input, world, fact.step);
   if (!done) return world;
   const repeats = world.flows.length > 0 || world.place?.list === "resuming";
   if (!repeats && world.done.includes(fact.step)) return passed(input, world, fact.step);
@@ -287,7 +288,10 @@ function countSharp(input: SessionInput, world: World, effect: Effect): World {
 /** What an event does at once, before its flow is walked. */
 function eventReported(input: SessionInput, world: World, fact: FactOf<"v1.EventReported">): World {
   const hasFlow = input.protocol.events.some((f) => f.event === fact.event && f.steps.length > 0);
-  const moved = fact.item === null ? world : setStation(world, happened(world.station, fact.event, fact.item));
+  const moved =
+    fact.item === null
+      ? world
+      : slipped(input, setStation(world, happened(world.station, fact.event, fact.item)), fact.item);
   const spoilt =
     fact.item !== null &&
     ((soilsAlways(fact.event) && runs(world, fact.item)) || spoilsClock(world, { verb: "touch", item: fact.item }))
@@ -300,6 +304,19 @@ function eventReported(input: SessionInput, world: World, fact: FactOf<"v1.Event
   if (!hasFlow) return torn;
   const under = torn.flows.filter((f) => f.event !== fact.event);
   return { ...torn, flows: [...under, { event: fact.event, index: 0 }] };
+}
+
+/** What a slip soiled, and the breakdown would forget, is added to it, unless the place for that lies behind. */
+function slipped(input: SessionInput, world: World, id: string): World {
+  const { protocol } = input;
+  const item = world.station.items[id];
+  const at = placeForAdded(breakdownOf(input, world));
+  if (!item || at === null || world.added.includes(id) || treatedInBreakdown(protocol).has(id)) return world;
+  const isSoiled = item.condition === "soiled" || item.barrier === "soiledCover" || item.barrier === "torn";
+  const isBehind = world.placeBefore?.list === "breakdown" || world.place?.list === "breakdown";
+  const index = (world.place?.list === "breakdown" ? world.place : world.placeBefore)?.index ?? 0;
+  if (!isSoiled || item.at === "discarded" || (isBehind && index > at)) return world;
+  return { ...world, added: [...world.added, id] };
 }
 
 function happened(station: Station, event: string, item: string): Station {

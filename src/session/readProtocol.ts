@@ -1,5 +1,6 @@
 /** Reads a protocol from anywhere. The bytes are hostile: what comes back is a protocol, or where and why it is not one. */
 import type { z } from "zod";
+import { isAdded } from "./addedSteps";
 import { everyStep, Protocol } from "./protocol";
 
 export type ProtocolTrouble =
@@ -78,6 +79,10 @@ function checkNames(protocol: Protocol): ReadProtocol {
   const steps = new Set<string>();
   for (const { path, step } of everyStep(protocol)) {
     if (steps.has(step.id)) return no("duplicate-id", `$.${path}.id`, `Two steps are called "${step.id}".`);
+    if (isAdded(step.id)) {
+      const why = `"${step.id}" begins like the companion's own steps. Give the step another id.`;
+      return no("duplicate-id", `$.${path}.id`, why);
+    }
     steps.add(step.id);
     for (const [e, effect] of step.effects.entries()) {
       if ("item" in effect && !items.has(effect.item)) {

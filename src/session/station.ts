@@ -3,6 +3,7 @@
  * Contamination passes only through hands or gloves and declared contacts; a barrier takes it instead of what it covers.
  * The same function answers live and judges a protocol before use.
  */
+import { startsSoiled } from "./addedSteps";
 import type { DeviationCode } from "./fact";
 import type { Effect, Item } from "./protocol";
 
@@ -39,13 +40,14 @@ export type Kinds = Readonly<Record<string, Item>>;
 export const kindsOf = (items: readonly Item[]): Kinds => Object.fromEntries(items.map((i) => [i.id, i]));
 
 export function stationAtStart(items: readonly Item[], carriedOver: readonly string[]): Station {
+  const isLeft = (item: Item): boolean => carriedOver.includes(item.id) && startsSoiled(item);
   const state = (item: Item): ItemState => ({
-    condition: carriedOver.includes(item.id) ? "soiled" : item.starts.condition,
+    condition: isLeft(item) ? "soiled" : item.starts.condition,
     barrier: item.starts.barrier,
     at: item.starts.at,
     preCleaned: false,
     opened: false,
-    soiledBy: carriedOver.includes(item.id) ? ["session before"] : [],
+    soiledBy: isLeft(item) ? ["session before"] : [],
   });
   return { hands: "bare", handsSoiledBy: [], items: Object.fromEntries(items.map((i) => [i.id, state(i)])) };
 }

@@ -1,4 +1,5 @@
 /** What is so now: the fold of the session's facts. Shown, spoken and guarded from here; nothing else is truth. */
+import { carriedOverSteps, withAdded } from "./addedSteps";
 import type { DeviationCode, DiscrepancyReason, Phase, SkipReason } from "./fact";
 import type { EventId, ListName, Step } from "./protocol";
 import type { SessionInput } from "./sessionInput";
@@ -57,6 +58,8 @@ export interface World {
   readonly clocks: Readonly<Record<string, WetClock>>;
   readonly sharps: Sharps;
   readonly lots: Readonly<Record<string, { readonly lot: string; readonly expiry: string | null }>>;
+  /** Soiled by a slip, and not treated by the protocol's own breakdown: added to it. */
+  readonly added: readonly string[];
   readonly done: readonly string[];
   readonly skipped: readonly { readonly step: string; readonly reason: SkipReason }[];
   readonly deviations: readonly Deviation[];
@@ -86,6 +89,7 @@ export function worldAtStart(input: SessionInput): World {
     clocks: {},
     sharps: { opened: 0, binned: 0, parked: 0, counted: null, recounts: 0, discrepancy: null },
     lots: Object.fromEntries(input.lots.map((l) => [l.item, { lot: l.lot, expiry: l.expiry }])),
+    added: [],
     done: [],
     skipped: [],
     deviations: [],
@@ -105,10 +109,20 @@ export function stepsHere(input: SessionInput, world: World): readonly Step[] {
     const steps = input.protocol.events.find((f) => f.event === flow.event)?.steps ?? [];
     return cameOnTheWork(world) ? steps : steps.filter((s) => !s.atWork);
   }
-  if (!world.place) return [];
-  const planned = world.place.list === "breakdown" ? world.order : null;
-  return planned ? inOrder(input, planned) : input.protocol[world.place.list];
+  return world.place ? listSteps(input, world, world.place.list) : [];
 }
+
+/** A list as it is walked: with what was left unready before, in the planned order, and with what slips added. */
+function listSteps(input: SessionInput, world: World, list: ListName): readonly Step[] {
+  if (list === "setUp") return setUpOf(input);
+  return list === "breakdown"
+    ? withAdded(input.protocol, breakdownOf(input, world), world.added)
+    : input.protocol[list];
+}
+
+/** The protocol's own steps of the breakdown, in the planned order where there is one. */
+export const breakdownOf = (input: SessionInput, { order }: Pick<World, "order">): readonly Step[] =>
+  order === null ? input.protocol.breakdown : inOrder(input, order);
 
 const stepsByOrder = new WeakMap<readonly string[], readonly Step[]>();
 
@@ -117,6 +131,16 @@ function inOrder(input: SessionInput, order: readonly string[]): readonly Step[]
   if (known) return known;
   const made = order.flatMap((id) => stepById(input, id) ?? []);
   stepsByOrder.set(order, made);
+  return made;
+}
+
+const setUps = new WeakMap<SessionInput, readonly Step[]>();
+
+function setUpOf(input: SessionInput): readonly Step[] {
+  const known = setUps.get(input);
+  if (known) return known;
+  const made = [...carriedOverSteps(input.protocol, input.carriedOver), ...input.protocol.setUp];
+  setUps.set(input, made);
   return made;
 }
 
@@ -155,11 +179,15 @@ export function kindsIn(input: SessionInput): Kinds {
 
 const stepsByInput = new WeakMap<SessionInput, ReadonlyMap<string, Step>>();
 
+/** A step by its name, the added ones among them where the walk stands at them. */
+export const stepIn = (input: SessionInput, world: World, id: string): Step | undefined =>
+  stepsHere(input, world).find((s) => s.id === id) ?? stepById(input, id);
+
 export function stepById(input: SessionInput, id: string): Step | undefined {
   let known = stepsByInput.get(input);
   if (!known) {
     const p = input.protocol;
-    const all = [...p.setUp, ...p.dressing, ...p.breakdown, ...p.resuming, ...p.events.flatMap((f) => f.steps)];
+    const all = [...setUpOf(input), ...p.dressing, ...p.breakdown, ...p.resuming, ...p.events.flatMap((f) => f.steps)];
     known = new Map(all.map((s) => [s.id, s]));
     stepsByInput.set(input, known);
   }

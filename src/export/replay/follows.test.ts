@@ -17,3 +17,18 @@ property.prop([fc.array(anyEvent, { maxLength: 120, size: "max" })], { numRuns: 
     expect(follows(input, kept.entries)).toMatchObject({ ok: true });
   },
 );
+
+const leftBefore = inputFor(smallProtocol, { carriedOver: ["chair", "cup", "needle"] });
+const slip = { type: "event.reported", event: "touched", item: "bottle" } as const;
+/** Soiled gloves, so that what they touch is soiled. */
+const torn = { type: "event.reported", event: "tornGlove" } as const;
+
+property.prop(
+  [fc.array(anyEvent, { maxLength: 60, size: "max" }), fc.array(anyEvent, { maxLength: 80, size: "max" })],
+  {
+    numRuns: 40,
+  },
+)("nor with one that begins with what was left unready, or that a slip adds steps to", async (before, after) => {
+  const { kept } = await live(leftBefore, [...before, torn, slip, ...after], signer);
+  expect(follows(leftBefore, kept.entries)).toMatchObject({ ok: true });
+});

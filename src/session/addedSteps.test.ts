@@ -1,0 +1,144 @@
+/** What carries over begins the next set-up; what a slip soiled is added to the breakdown. Walked on the real chart. */
+import { describe, expect, it } from "vitest";
+import type { SessionEvent } from "../../machines/session/vocabulary";
+import { begun, inputFor, type Run, told } from "../../tests/support/session";
+import { Monitor, patience } from "../check/monitor";
+import { carriedOverSteps, isAdded, treatedInBreakdown } from "./addedSteps";
+import type { Protocol } from "./protocol";
+import { bundledProtocols } from "./protocols";
+import { asProtocol } from "./readProtocol";
+import { inUse, stepHere } from "./world";
+
+const done: SessionEvent = { type: "step.done" };
+
+/** Does the step here as asked, waiting out its clocks. */
+function step(run: Run): Run {
+  const here = stepHere(run.state.context.input, run.state.context.world);
+  if (!here) return run;
+  let now = run;
+  for (const effect of here.effects) {
+    if (effect.verb !== "wipe") continue;
+    const surface = effect.item;
+    for (let i = 0; i < patience; i += 1) {
+      const clock = now.state.context.world.clocks[surface];
+      if (!clock || clock.state === "ready") break;
+      if (clock.state === "timeUp") now = told(now, { type: "answer.yes", surface });
+      else if (clock.reapplyAsked || clock.state === "dry") now = told(now, { type: "surface.applied", surface });
+      else now = told(now, { type: "time.witnessed", elapsedMs: 5_000 });
+    }
+  }
+  const { opened } = now.state.context.world.sharps;
+  return told(now, here.kind === "count" ? { type: "sharps.counted", inContainer: opened } : done);
+}
+
+function walk(run: Run, isThere: (run: Run) => boolean): Run {
+  let now = run;
+  for (let i = 0; i < patience && !isThere(now); i += 1) {
+    const next = step(now);
+    if (next === now) return told(now, done);
+    now = next;
+  }
+  return now;
+}
+
+const phase = (run: Run) => run.state.context.world.phase;
+const faults = (run: Run) =>
+  run.facts.flatMap((f) => (f.type === "v1.Deviation" || f.type === "v1.Refused" ? [JSON.stringify(f)] : []));
+const here = ({ state }: Run) => stepHere(state.context.input, state.context.world);
+const atWork = (run: Run) => phase(run) === "procedure";
+
+describe.each(bundledProtocols.map((p) => [p.id, p] as const))("%s", (_id, protocol: Protocol) => {
+  const everything = protocol.items.map((item) => item.id);
+
+  it("begins the set-up with all that the session before left, and has it ready before its own first step", () => {
+    const run = begun(inputFor(protocol, { carriedOver: everything }));
+    expect(here(run)?.id.startsWith("carriedOver")).toBe(true);
+    const own = walk(run, (r) => here(r)?.id === protocol.setUp[0]?.id);
+    expect(faults(own)).toEqual([]);
+    const { station, clocks } = own.state.context.world;
+    expect(Object.values(station.items).filter((item) => item.condition === "soiled")).toEqual([]);
+    expect([station.hands, clocks]).toEqual(["washed", {}]);
+    expect(faults(walk(own, atWork))).toEqual([]);
+    expect(phase(walk(own, atWork))).toBe("procedure");
+  });
+
+  it("begins as written where nothing was left", () => {
+    expect(carriedOverSteps(protocol, [])).toEqual([]);
+    expect(here(begun(inputFor(protocol)))?.id).toBe(protocol.setUp[0]?.id);
+  });
+
+  it("adds to the breakdown what a slip soiled and the breakdown would forget, and ends with everything ready", () => {
+    const forgotten = protocol.items.filter((i) => i.role !== "sharp" && !treatedInBreakdown(protocol).has(i.id));
+    expect(forgotten.length).toBeGreaterThan(2);
+    let run = walk(begun(inputFor(protocol)), atWork);
+    expect(phase(run)).toBe("procedure");
+    for (const { id } of forgotten) {
+      run = told(run, { type: "event.reported", event: "touched", item: id });
+      run = walk(run, (r) => r.state.context.world.flows.length === 0);
+    }
+    expect(run.state.context.world.added).toEqual(forgotten.map((i) => i.id));
+    const before = faults(run).length;
+    run = walk(told(run, { type: "procedure.finish" }), (r) => phase(r) === "breakdown" && here(r) === null);
+    expect(run.facts.flatMap((f) => (f.type === "v1.StepDone" && isAdded(f.step) ? [f.step] : []))).toEqual([
+      "addedWet",
+      "addedFreshOff",
+      "addedFreshHands",
+      "addedFreshOn",
+      "addedWipe",
+    ]);
+    expect(faults(run).slice(before)).toEqual([]);
+    expect(inUse(run.state.context.world.sharps)).toBe(0);
+    const closed = told(run, { type: "session.close" }, { type: "answer.confirm" });
+    expect(closed.facts.at(-1)).toMatchObject({ type: "v1.SessionClosed", unready: [] });
+  });
+});
+
+describe("a slip", () => {
+  const [protocol] = bundledProtocols as [Protocol];
+  const bottle = "inkBottles";
+
+  it("in the breakdown, before its last gloves come off, is still added there", () => {
+    let run = walk(begun(inputFor(protocol)), atWork);
+    run = walk(told(run, { type: "procedure.finish" }), (r) => here(r)?.id === "cleanAll");
+    run = told(run, { type: "event.reported", event: "touched", item: bottle });
+    run = walk(run, (r) => phase(r) === "breakdown" && here(r) === null);
+    expect(run.facts.some((f) => f.type === "v1.StepDone" && f.step === "addedWet")).toBe(true);
+    const closed = told(run, { type: "session.close" }, { type: "answer.confirm" });
+    expect(closed.facts.at(-1)).toMatchObject({ unready: [] });
+  });
+
+  it("after them is carried over, and both records say so", () => {
+    let run = walk(begun(inputFor(protocol)), atWork);
+    run = walk(told(run, { type: "procedure.finish" }), (r) => phase(r) === "breakdown" && here(r) === null);
+    run = told(run, { type: "event.reported", event: "dropped", item: bottle });
+    run = walk(run, (r) => here(r) === null);
+    const closed = told(run, { type: "session.close" }, { type: "answer.confirm" });
+    expect(closed.facts.at(-1)).toMatchObject({ unready: [bottle] });
+    const next = begun(inputFor(protocol, { carriedOver: [bottle] }));
+    expect(next.state.context.world.station.items[bottle]?.soiledBy).toEqual(["session before"]);
+    expect(next.state.context.input.carriedOver).toEqual([bottle]);
+  });
+
+  it("taken back takes its item back, too", () => {
+    let run = walk(begun(inputFor(protocol)), atWork);
+    run = told(run, { type: "event.reported", event: "touched", item: bottle });
+    expect(run.state.context.world.added).toEqual([bottle]);
+    run = told(run, { type: "report.undo" }, { type: "answer.confirm" });
+    expect(run.state.context.world.added).toEqual([]);
+  });
+
+  it("adds nothing that the breakdown treats anyway", () => {
+    const m = new Monitor(protocol);
+    m.tell({ type: "event.reported", event: "dropped", item: "lamp" });
+    expect(m.world.added).toEqual([]);
+  });
+});
+
+describe("the names of added steps", () => {
+  it("are not a protocol's to use", () => {
+    const [protocol] = bundledProtocols as [Protocol];
+    const [first, ...rest] = protocol.setUp;
+    const stolen = { ...protocol, setUp: [{ ...first, id: "addedWet" }, ...rest] };
+    expect(asProtocol(stolen)).toMatchObject({ ok: false, trouble: { code: "duplicate-id", at: "$.setUp[0].id" } });
+  });
+});
