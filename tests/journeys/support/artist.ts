@@ -13,7 +13,7 @@ export interface Prepared {
 
 export async function openApp(page: Page, url: string): Promise<void> {
   await page.goto(url);
-  await page.locator("h1").waitFor({ timeout: patienceMs });
+  await page.locator("h1").filter({ visible: true }).waitFor({ timeout: patienceMs });
 }
 
 export async function fillIn(

@@ -26,12 +26,12 @@ export function LabelSheet({ title, printed, spoken }: Props) {
   };
   return (
     <div className={styles.wrap}>
-      <section ref={sheet} className={styles.sheet} aria-label={title}>
+      <figure ref={sheet} className={styles.sheet} aria-label={title}>
         {printed.map((line, at) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a label's lines do not move
           <p key={at}>{line}</p>
         ))}
-      </section>
+      </figure>
       <div className={styles.acts}>
         <button type="button" onClick={print}>
           {words.sums.label.print}
