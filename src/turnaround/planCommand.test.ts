@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import Ajv from "ajv/dist/2020";
 import { describe, expect, it } from "vitest";
+import { bundledProtocols } from "../session/protocols";
 import { plan } from "./planCommand";
 import { rawProblemJsonSchema } from "./rawProblem";
 
@@ -111,5 +112,40 @@ Ready at 5:50 (proved: no order is ready sooner), with 1 glove change and 0 re-a
 
   it("explains itself", () => {
     expect(say("--help")).toMatchObject({ code: 0, said: expect.stringContaining("Exit codes") });
+  });
+});
+
+describe("gloveside plan with a protocol", () => {
+  const [cartridge] = bundledProtocols;
+
+  it("plans its breakdown by the labels in the file, and says what that saves", () => {
+    const { code, said } = run(cartridge);
+    expect(code).toBe(0);
+    expect(said).toContain("All sharps into container");
+    expect(said).toMatch(/proved: no order is ready sooner/);
+    expect(said).toMatch(/waiting beside each surface +\d+:\d\d {3}saved \d+:\d\d/);
+    expect(said).toContain("the product label decides");
+  });
+
+  it("gives the order of every step, the ready time and the next set-up as JSON", () => {
+    const { code, said } = run(cartridge, "--json", "--next");
+    const told = JSON.parse(said) as { order: string[]; readySec: number; nextSetUpSec: number; besideSec: number };
+    expect(code).toBe(0);
+    expect(told.order.toSorted()).toEqual(cartridge?.breakdown.map((s) => s.id).toSorted());
+    expect(told.nextSetUpSec).toBeGreaterThan(told.readySec);
+    expect(told.besideSec).toBeGreaterThan(told.readySec);
+  });
+
+  it("refuses a label that dries sooner than it can be put on again, in plain words", () => {
+    const products = cartridge?.products.map((p) => ({ ...p, label: { ...p.label, reapplyWithinSec: 10 } }));
+    const { code, complained } = run({ ...cartridge, products });
+    expect(code).toBe(1);
+    expect(complained).toMatch(/has to be wetted again within 10 s, but wetting it takes 60 s/);
+  });
+
+  it("refuses what is no protocol in one line with the place in the file", () => {
+    const { code, complained } = run({ ...cartridge, breakdown: [] });
+    expect(code).toBe(2);
+    expect(complained).toMatch(/\$\.breakdown/);
   });
 });

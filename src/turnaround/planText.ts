@@ -7,7 +7,7 @@ export function planText(problem: TurnaroundProblem, plan: Plan, width = 60): st
   return [...table(problem, plan), "", ...timeline(problem, plan, width), "", summary(plan), ""].join("\n");
 }
 
-const clockTime = (sec: number): string => `${Math.floor(sec / 60)}:${String(sec % 60).padStart(2, "0")}`;
+export const clockTime = (sec: number): string => `${Math.floor(sec / 60)}:${String(sec % 60).padStart(2, "0")}`;
 
 function nameOf(problem: TurnaroundProblem, step: PlanStep): string {
   if (step.kind === "gloves") return "change gloves, hand hygiene between";

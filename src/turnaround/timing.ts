@@ -6,7 +6,7 @@
  * one round for each action, the rules contradict each other (Bellman and Ford's longest-path rule).
  */
 
-import { type Action, type Beginning, clockOf } from "./beginning";
+import { type Action, type Beginning, clockOf, rewet } from "./beginning";
 import type { Model } from "./model";
 import { place } from "./place";
 
@@ -30,60 +30,108 @@ function breaksWindow(model: Model, last: Beginning): boolean {
 }
 
 function settle(model: Model, whole: Beginning): Beginning | undefined {
-  let last = whole;
+  const chain = chainOf(whole);
+  const actions = chain.map((one) => one.action);
+  const times: Times = {
+    actions,
+    floors: Float64Array.from(chain, (one) => one.floor),
+    starts: new Float64Array(actions.length),
+    ends: new Float64Array(actions.length),
+    release: new Float64Array(model.n),
+  };
   for (let round = 0; round <= whole.depth + 1; round++) {
-    const chain = chainOf(last);
-    const floors = chain.map((one) => one.floor);
-    const verdict = raise(model, chain, floors);
+    if (!forward(model, times)) return undefined;
+    const verdict = raise(model, times);
     if (verdict === "never") return undefined;
-    if (verdict === "settled") return last;
-    let at = rootOf(last);
-    for (const [position, one] of chain.entries()) {
-      at = place(model, at, one.action, floors[position] ?? 0);
-      if (one.action >= 0 && one.action < model.n && at.start > (model.latest[one.action] ?? 0)) return undefined;
+    if (verdict === "settled") {
+      let at = rootOf(whole);
+      for (const [position, action] of actions.entries()) at = place(model, at, action, times.floors[position] ?? 0);
+      return at;
     }
-    last = at;
   }
   return undefined;
 }
 
+/** An order of actions with the earliest times that its floors allow; made anew in each round, so kept in plain arrays. */
+interface Times {
+  readonly actions: readonly Action[];
+  readonly floors: Float64Array;
+  readonly starts: Float64Array;
+  readonly ends: Float64Array;
+  readonly release: Float64Array;
+}
+
+/** The times that `place` would give. False if a task would start after its latest time. */
+function forward(model: Model, { actions, floors, starts, ends, release }: Times): boolean {
+  release.set(model.earliest);
+  const appliedEnd = model.clocks.map((clock) => clock.appliedEnd);
+  let free = 0;
+  for (let at = 0; at < actions.length; at++) {
+    const action = actions[at] as Action;
+    let start = Math.max(free, floors[at] ?? 0);
+    let hands = model.gloveChange;
+    if (action >= model.n) {
+      const clock = clockOf(model, action);
+      const wet = model.clocks[clock] as Model["clocks"][number];
+      hands = wet.hands;
+      if (action === rewet(model, clock, true))
+        start = Math.max(start, (appliedEnd[clock] ?? 0) + wet.contact - wet.within - hands);
+    } else if (action >= 0) {
+      start = Math.max(start, release[action] ?? 0);
+      hands = model.hands[action] ?? 0;
+      if (start > (model.latest[action] ?? 0)) return false;
+    }
+    free = start + hands;
+    starts[at] = start;
+    ends[at] = free;
+    if (action < 0 || action >= model.n) continue;
+    for (const link of model.after[action] ?? []) release[link.to] = Math.max(release[link.to] ?? 0, free + link.wait);
+    for (let clock = 0; clock < model.clocks.length; clock++)
+      if (model.clocks[clock]?.task === action) appliedEnd[clock] = free;
+  }
+  return true;
+}
+
 /** Raises the floor of each action that has to start later for a window after it to be kept. */
-function raise(model: Model, chain: readonly Beginning[], floors: number[]): "settled" | "moved" | "never" {
-  const taskAt = new Map<number, number>();
-  const wettedAt = new Map<number, number>();
+function raise(model: Model, { actions, floors, starts, ends }: Times): "settled" | "moved" | "never" {
+  const taskAt = new Int32Array(model.n).fill(-1);
+  const wettedAt = new Int32Array(model.clocks.length).fill(-1);
   let moved = false;
+  /** False where that start is past already: the hands are on it. */
   const notBefore = (position: number, start: number): boolean => {
-    if ((chain[position]?.start ?? 0) >= start) return true;
-    if (chain[position]?.action === model.inHand) return false;
+    if ((starts[position] ?? 0) >= start) return true;
+    if (actions[position] === model.inHand) return false;
     floors[position] = Math.max(floors[position] ?? 0, start);
     moved = true;
     return true;
   };
-  for (const [position, one] of chain.entries()) {
-    if (one.action < 0) continue;
-    if (one.action < model.n) {
-      taskAt.set(one.action, position);
-      const clock = model.clocks.findIndex((wet) => wet.task === one.action);
-      if (clock >= 0) wettedAt.set(clock, position);
+  for (let position = 0; position < actions.length; position++) {
+    const action = actions[position] as Action;
+    const start = starts[position] ?? 0;
+    if (action < 0) continue;
+    if (action < model.n) {
+      taskAt[action] = position;
+      for (let clock = 0; clock < model.clocks.length; clock++)
+        if (model.clocks[clock]?.task === action) wettedAt[clock] = position;
       for (const link of model.windows) {
-        if (link.to !== one.action) continue;
-        const from = taskAt.get(link.from) ?? 0;
-        if (!notBefore(from, one.start - link.latest - (model.hands[link.from] ?? 0))) return "never";
+        if (link.to !== action) continue;
+        const from = taskAt[link.from] ?? -1;
+        if (!notBefore(from, start - link.latest - (model.hands[link.from] ?? 0))) return "never";
       }
       continue;
     }
-    const at = clockOf(model, one.action);
+    const at = clockOf(model, action);
     const clock = model.clocks[at];
-    const before = wettedAt.get(at);
-    wettedAt.set(at, position);
+    const before = wettedAt[at] ?? -1;
+    wettedAt[at] = position;
     if (!clock) continue;
-    if (before === undefined) {
-      if (one.end > clock.wettedEnd + clock.within) return "never";
+    const end = ends[position] ?? 0;
+    if (before < 0) {
+      if (end > clock.wettedEnd + clock.within) return "never";
       continue;
     }
-    const earlier = chain[before];
-    const hands = earlier ? earlier.end - earlier.start : 0;
-    if (!notBefore(before, one.end - clock.within - hands)) return "never";
+    const hands = (ends[before] ?? 0) - (starts[before] ?? 0);
+    if (!notBefore(before, end - clock.within - hands)) return "never";
   }
   return moved ? "moved" : "settled";
 }

@@ -14,7 +14,8 @@ import { isChange, runsOfHands } from "./gloveChanges";
 import { ordersOf } from "./orders";
 import { glovesOf } from "./rules";
 
-type Labels = Pick<SessionInput, "protocol" | "labels">;
+/** The list, and the labels of the products in use. */
+export type Labels = Pick<SessionInput, "protocol" | "labels">;
 
 /** A step, and what of it is still to do. */
 interface Piece {
@@ -27,8 +28,12 @@ interface Piece {
 export const wholeBreakdown = (of: Labels): TurnaroundProblem => problemOf(of, of.protocol.breakdown, [], "soiled", {});
 
 /** The same with every step begun only when the one written before it is done; `beside`: and its wet time is over. */
-export function inWrittenOrder(of: Labels, beside: boolean): TurnaroundProblem {
-  const problem = wholeBreakdown(of);
+export function inWrittenOrder(
+  of: Labels,
+  beside: boolean,
+  list: "breakdown" | "setUp" = "breakdown",
+): TurnaroundProblem {
+  const problem = list === "setUp" ? problemOf(of, of.protocol.setUp, [], "clean", {}) : wholeBreakdown(of);
   const tasks = problem.tasks.map((task, at): Task => {
     const previous = problem.tasks[at - 1];
     if (!previous) return task;
@@ -144,7 +149,7 @@ function contactBetween(a: Step, b: Step, label: (item: string) => Label | undef
 const wetSecOf = ({ protocol, labels }: Labels, id: string): number =>
   Math.max(
     0,
-    ...wetItems(protocol.breakdown.find((s) => s.id === id) ?? noStep).map((item) => {
+    ...wetItems([...protocol.breakdown, ...protocol.setUp].find((s) => s.id === id) ?? noStep).map((item) => {
       const product = productFor(protocol, item);
       return product === null ? 0 : (labelOf({ input: { protocol, labels } }, product)?.contactSec ?? 0);
     }),
