@@ -5,6 +5,7 @@ import { defineConfig, type Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { contentSecurityPolicy } from "./bin/headers.mjs";
 import packageJson from "./package.json" with { type: "json" };
+import { recordPagePlugin } from "./src/bundle/build/recordPage";
 
 /** In the built page only: the development server needs inline scripts. */
 const strictPolicy: Plugin = {
@@ -47,6 +48,7 @@ export default defineConfig({
   css: { modules: { localsConvention: "camelCaseOnly" } },
   plugins: [
     react(),
+    recordPagePlugin(packageJson.version),
     strictPolicy,
     layerOrder,
     VitePWA({

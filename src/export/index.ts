@@ -4,6 +4,6 @@ export { RecordFile, recordOf, recordText } from "./recordFile";
 export { currentRules, type Replay, type Replayed, replay, summaryBy } from "./replay/replay";
 export { type SealedRecord, sealRecord } from "./sealRecord";
 export { summarise } from "./summarise";
-export { type SurfaceRow, surfaceRows, surfacesCsv } from "./surfacesCsv";
+export { type SurfaceRow, surfaceRows, surfacesCsv, wettings } from "./surfacesCsv";
 export { inWords, type Place, passes, type Verdict, whatItProves } from "./verdict";
 export { type VerifyOptions, verifyRecord } from "./verifyRecord";

@@ -7,8 +7,28 @@ import { csv } from "./csv";
 import type { RecordFile } from "./recordFile";
 import { summaryBy } from "./replay/replay";
 
-export type ClockRun = Summary["wetClocks"][number];
+type ClockRun = Summary["wetClocks"][number];
 export type SurfaceRow = { readonly surface: string; readonly counts: ClockRun; readonly before: readonly ClockRun[] };
+
+/**
+ * Each time a surface was to be disinfected: the run that ended it, or the last try, with the tries before it that do not
+ * count. A surface that was made ready in the set-up and again in the breakdown stands there twice.
+ */
+export function wettings(wetClocks: readonly ClockRun[]): readonly SurfaceRow[] {
+  const rows: SurfaceRow[] = [];
+  const tries = new Map<string, ClockRun[]>();
+  for (const run of wetClocks) {
+    if (run.ended === "takenBack") continue;
+    const so = [...(tries.get(run.surface) ?? []), run];
+    tries.set(run.surface, run.ended === "ready" ? [] : so);
+    if (run.ended === "ready") rows.push({ surface: run.surface, counts: run, before: so.slice(0, -1) });
+  }
+  for (const [surface, so] of tries) {
+    const counts = so.at(-1);
+    if (counts) rows.push({ surface, counts, before: so.slice(0, -1) });
+  }
+  return rows.sort((a, b) => a.counts.n - b.counts.n);
+}
 
 /** The last run of each surface that was not taken back, in the order the surfaces were first wet. */
 export function surfaceRows(wetClocks: readonly ClockRun[]): readonly SurfaceRow[] {

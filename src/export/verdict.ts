@@ -64,3 +64,9 @@ export const inWords = (place: Place): string => {
   if (place.part === "file") return `character ${place.offset}`;
   return "n" in place ? `${place.part} ${place.n}` : place.part;
 };
+
+/** One line, whatever a hostile file holds. */
+export const shortly = (text: string): string => {
+  const line = text.replace(/\p{C}/gu, "?");
+  return line.length > 100 ? `${line.slice(0, 100)}…` : line;
+};

@@ -3,7 +3,7 @@ import { readFile, stat } from "node:fs/promises";
 import { parseArgs } from "node:util";
 import { type PublicKey, PublicKey as PublicKeySchema } from "../log";
 import { mostBytes } from "./readRecord";
-import { type Fault, inWords, passes, type Verdict, whatItProves } from "./verdict";
+import { type Fault, inWords, passes, shortly, type Verdict, whatItProves } from "./verdict";
 import { verifyRecord } from "./verifyRecord";
 
 const help = `gloveside verify RECORD.json [--trust KEY]... [--unfinished] [--json]
@@ -89,9 +89,3 @@ const failed = ({ code, at, expected, found }: Fault<string>): string =>
   code === "not-checked"
     ? "not checked: the record could not be read"
     : `NO: ${code} at ${inWords(at)}; expected ${shortly(expected)}, found ${shortly(found)}`;
-
-/** One line, whatever a hostile file holds. */
-const shortly = (text: string): string => {
-  const line = text.replace(/\p{C}/gu, "?");
-  return line.length > 100 ? `${line.slice(0, 100)}…` : line;
-};

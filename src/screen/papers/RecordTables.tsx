@@ -1,0 +1,173 @@
+/** The tables of the record's paper: deviations, contact times, figures, lots, and how each claim is known. */
+import { howKnown } from "../../export/howKnown";
+import { wettings } from "../../export/surfacesCsv";
+import styles from "./Papers.module.css";
+import { numbered, type Paper } from "./paper";
+
+/** @param most rows; the rest is on the list of deviations. */
+export function Deviations({ paper, most }: { paper: Paper; most: number }) {
+  const { words } = paper;
+  const w = words.record;
+  const all = numbered(paper);
+  const shown = all.slice(0, most);
+  return (
+    <section>
+      <h3>{w.deviations}</h3>
+      {all.length === 0 ? (
+        <p>{w.noDeviations}</p>
+      ) : (
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">{w.columns.no}</th>
+              <th scope="col">{w.columns.at}</th>
+              <th scope="col">{w.columns.what}</th>
+              <th scope="col">{w.columns.about}</th>
+              <th scope="col">{w.columns.done}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {shown.map((one) => (
+              <tr key={one.no} data-taken={one.takenBack || undefined}>
+                <td>{one.no}</td>
+                <td>{paper.clockAt(one.n)}</td>
+                <td>{words.deviated[one.code]}</td>
+                <td>{one.item ? paper.nameOf(one.item) : one.step ? paper.stepName(one.step) : ""}</td>
+                <td>{remedy(paper, one)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {all.length > most && <p>{w.more(all.length - most)}</p>}
+    </section>
+  );
+}
+
+/** What was done about a deviation, in words; a step left out has its reason, a count that differs its own. */
+export function remedy(paper: Paper, one: ReturnType<typeof numbered>[number]): string {
+  const { words, summary } = paper;
+  const w = words.record;
+  if (one.takenBack) return w.takenBack;
+  if (one.done) return `${words.remedies[one.done.what]}, ${paper.clockAt(one.done.n)}`;
+  const skipped = summary.skipped.find(({ step, takenBack }) => step === one.step && !takenBack);
+  if (one.code === "stepLeftOut" && skipped) return w.leftOut(words.reasons[skipped.reason]);
+  const { discrepancy } = summary.sharps;
+  if (one.code === "sharpsMismatch" && discrepancy) return words.discrepancies[discrepancy];
+  return w.noRemedy;
+}
+
+const clock = (paper: Paper, ms: number) =>
+  paper.words.record.minutes(Math.floor(ms / 60_000), Math.floor((ms % 60_000) / 1000));
+
+/** @param most rows; the rest is in the table that can be saved. */
+export function ContactTimes({ paper, most }: { paper: Paper; most: number }) {
+  const { words, summary } = paper;
+  const w = words.record;
+  const rows = wettings(summary.wetClocks);
+  return (
+    <section>
+      <h3>{w.contact}</h3>
+      {rows.length === 0 ? (
+        <p>{w.noContact}</p>
+      ) : (
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">{w.columns.surface}</th>
+              <th scope="col">{w.columns.product}</th>
+              <th scope="col">{w.columns.began}</th>
+              <th scope="col">{w.columns.needed}</th>
+              <th scope="col">{w.columns.watched}</th>
+              <th scope="col">{w.columns.ended}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.slice(0, most).map(({ surface, counts, before }) => (
+              <tr key={counts.n}>
+                <td>{paper.nameOf(surface)}</td>
+                <td>{paper.nameOf(counts.product)}</td>
+                <td>{paper.clockAt(counts.n)}</td>
+                <td>{clock(paper, counts.neededMs)}</td>
+                <td>{clock(paper, counts.creditedMs)}</td>
+                <td>
+                  {counts.ended === "ready" ? words.ended.ready : <b>{words.ended[counts.ended]}</b>}
+                  {before.length > 0 && `, ${w.triesBefore(before.length)}`}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {rows.length > most && <p>{w.moreWet(rows.length - most)}</p>}
+    </section>
+  );
+}
+
+export function Figures({ paper }: { paper: Paper }) {
+  const { summary, words } = paper;
+  const w = words.record;
+  const { hands, sharps, waste, refused, gaps, takenBack, phases } = summary;
+  const lines = [
+    phases.map(({ phase, watchedMs }) => `${words.phases[phase]} ${w.watchedIn(clock(paper, watchedMs))}`).join("; "),
+    w.hands(hands.washed, hands.rubbed),
+    w.gloves(hands.glovesOn, hands.glovesOff),
+    w.sharps(sharps.opened, sharps.inContainer, sharps.parked, sharps.recounts),
+    w.waste(waste.sharps, waste.contaminated, waste.general, waste.reprocess),
+    w.others(refused.length, gaps.length, takenBack),
+  ];
+  return (
+    <section>
+      <h3>{w.figures}</h3>
+      <ul className={styles.lines}>
+        {lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+export function Lots({ paper, most }: { paper: Paper; most: number }) {
+  const { summary, words } = paper;
+  const w = words.record;
+  const { lots } = summary;
+  const line = ({ item, lot, expiry, known }: (typeof lots)[number]) =>
+    `${paper.nameOf(item)} ${lot}${expiry ? `, ${w.columns.expiry} ${expiry}` : ""} (${words.known[known]})`;
+  return (
+    <section>
+      <h3>{w.lots}</h3>
+      {lots.length === 0 ? (
+        <p>{w.noLots}</p>
+      ) : (
+        <ul className={styles.lines}>
+          {lots.slice(0, most).map((lot, at) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a record does not change
+            <li key={at}>{line(lot)}</li>
+          ))}
+          {lots.length > most && <li>+ {lots.length - most}</li>}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+export function Known({ paper }: { paper: Paper }) {
+  const { record, summary, words } = paper;
+  return (
+    <section>
+      <h3>{words.record.known}</h3>
+      <ul className={styles.lines}>
+        {howKnown(record.entries, summary.lots).map(([claim, counts]) => (
+          <li key={claim}>
+            {words.claims[claim]}:{" "}
+            {(["measured", "scanned", "said"] as const)
+              .filter((known) => counts[known] > 0)
+              .map((known) => `${counts[known]} ${words.known[known]}`)
+              .join(", ")}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

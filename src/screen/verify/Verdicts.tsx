@@ -1,0 +1,80 @@
+/** What a verifier says of a record: three verdicts apart, each with where and why, and how much of it was measured. */
+import { type Place, passes, shortly, type Verdict } from "../../export/verdict";
+import type { PaperWords } from "../papers/words";
+import styles from "./Verdicts.module.css";
+
+export function Verdicts({ verdict, words }: { verdict: Verdict; words: PaperWords }) {
+  const w = words.verify;
+  const { intact, signedBy, follows, known } = verdict;
+  return (
+    <div className={styles.verdicts} data-testid="verdicts" data-passed={passes(verdict)}>
+      <p className={styles.all}>{passes(verdict) ? w.passed : w.failed}</p>
+      <ul>
+        <li data-verdict="intact" data-good={intact.ok || undefined}>
+          <h3>{w.intact}</h3>
+          {intact.ok ? (
+            <p>{intact.sealed ? w.intactYes(intact.entries) : w.intactOpen(intact.entries)}</p>
+          ) : (
+            <Fault what={w.intactCodes[intact.code]} fault={intact} words={words} />
+          )}
+        </li>
+        <li data-verdict="signed" data-good={(signedBy.ok && signedBy.trusted !== false) || undefined}>
+          <h3>{w.signed}</h3>
+          {signedBy.ok ? (
+            <>
+              <p>
+                <code>{signedBy.fingerprint}</code>
+              </p>
+              <p>{signedBy.trusted === null ? w.unlisted : signedBy.trusted ? w.trusted : w.notTrusted}</p>
+            </>
+          ) : signedBy.code === "not-checked" ? (
+            <p>{w.notChecked}</p>
+          ) : (
+            <Fault what={w.signedCodes[signedBy.code]} fault={signedBy} words={words} />
+          )}
+        </li>
+        <li data-verdict="follows" data-good={follows.ok || undefined}>
+          <h3>{w.follows}</h3>
+          {follows.ok ? (
+            <p>{w.followsYes}</p>
+          ) : follows.code === "not-checked" ? (
+            <p>{w.notChecked}</p>
+          ) : (
+            <Fault what={w.breachCodes[follows.code]} fault={follows} words={words} />
+          )}
+        </li>
+      </ul>
+      {known && <p>{w.known(known.measured, known.scanned, known.said)}</p>}
+      <p>{w.proves}</p>
+    </div>
+  );
+}
+
+interface FaultProps {
+  readonly what: string;
+  readonly fault: { readonly code: string; readonly at: Place; readonly expected: string; readonly found: string };
+  readonly words: PaperWords;
+}
+
+function Fault({ what, fault: { code, at, expected, found }, words }: FaultProps) {
+  const w = words.verify;
+  const place = w.places[at.part];
+  const where = typeof place === "string" ? place : place("n" in at ? at.n : "offset" in at ? at.offset : 0);
+  return (
+    <>
+      <p>
+        <b>{what}</b> {w.where(where)} <small>[{code}]</small>
+      </p>
+      <dl>
+        <div>
+          <dt>{w.expected}</dt>
+          <dd>{shortly(expected)}</dd>
+        </div>
+        <div>
+          <dt>{w.found}</dt>
+          <dd>{shortly(found)}</dd>
+        </div>
+      </dl>
+    </>
+  );
+}
