@@ -271,6 +271,7 @@ export const papersEn = {
       "ready-early": "A surface counts as ready before its contact time was watched.",
       "short-by-differs": "A surface was wiped early by another time than the facts come to.",
       "step-differs": "This is not the step that the protocol has here.",
+      "plan-not-sound": "The breakdown was taken in an order that its rules do not allow.",
       "step-facts-differ": "The step’s own facts are not those that the rules state.",
       "not-skippable": "A step that guards health was left out.",
       "event-facts-differ": "What happened has other facts than the rules state.",
