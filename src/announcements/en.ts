@@ -361,5 +361,11 @@ export const en: Phrasebook = {
     clinician: "Ask a clinician.",
     emergency: "In doubt, call the emergency number.",
   },
+  handCount: {
+    begun: "Counting to {seconds}, from now.",
+    enough: "{seconds}. Long enough.",
+    startAgain: "I lost count. Start again.",
+    short: "{seconds} seconds short.",
+  },
   soundCheck: "This is how I sound. Is it loud enough over the machine?",
 };

@@ -124,4 +124,11 @@ export interface Phrasebook {
   };
   readonly caution: Readonly<Record<Caution, Plain>>;
   readonly soundCheck: Plain;
+  /** The hand timer; {seconds} are a number. */
+  readonly handCount: {
+    readonly begun: string;
+    readonly enough: string;
+    readonly startAgain: Plain;
+    readonly short: string;
+  };
 }

@@ -9,10 +9,13 @@ import { listenedFor } from "../../machines/session/listenedFor";
 import type { SessionEvent, Way } from "../../machines/session/vocabulary";
 import { announce, announceReopened, askedBy, cueFor } from "../announcements/announce";
 import { bookFor } from "../announcements/phrasebooks";
+import { sayCount, sayCountBegun } from "../announcements/sayHands";
 import { sayVolume } from "../announcements/sayNotice";
 import { askPhrase } from "../announcements/sayQuestion";
 import { textOf, type Utterance } from "../announcements/utterance";
 import type { Voice } from "../announcements/voice";
+import { asksForCount, countAfter, countOn } from "../hands/handCount";
+import type { HandTimer } from "../hands/timer";
 import { meaning } from "../intent/meaning";
 import type { CommandId } from "../intent/phrases";
 import type { Heard } from "../recogniser/heard";
@@ -25,6 +28,8 @@ export interface Companion {
   /** What is being spoken, as text; null in silence. */
   readonly speaking: string | null;
   readonly lastHeard: { readonly command: CommandId; readonly confidence: number } | null;
+  /** The hand timer, where the artist asked for it. */
+  readonly handCount: HandTimer | null;
   /** The commands to listen for just now. */
   readonly listenedFor: ReadonlySet<CommandId>;
   /** Begins a new session: its first fact, then its first words. */
@@ -62,6 +67,9 @@ export function createCompanion({ state, pen, voice }: CompanionParts): Companio
   /** Two phrases were likely; the one that was asked about, and those still to ask. */
   let doubt: readonly CommandId[] = [];
   let lastReading: ClockReading | null = null;
+  let count: HandTimer | null = null;
+  /** From the first whole tick after "from now" has been said. */
+  let countRuns = false;
 
   const tellChange = (): void => {
     for (const listen of changed) listen();
@@ -98,9 +106,25 @@ export function createCompanion({ state, pen, voice }: CompanionParts): Companio
   keeper.onMoment((moment) => {
     const cue = moment.kept ? cueFor(moment.facts) : "refused";
     if (cue) voice.cue(cue);
-    say(announce(book, moment));
+    count = countAfter(count, moment);
+    if (count && asksForCount(moment)) {
+      countRuns = false;
+      say([sayCountBegun(book, count)]);
+    } else say(announce(book, moment));
     tellChange();
   });
+
+  const countHands = (elapsedMs: number | null): void => {
+    if (!count) return;
+    if (!countRuns) {
+      countRuns = speaking === null;
+      return;
+    }
+    const { timer, say: words } = countOn(count, elapsedMs);
+    count = timer;
+    say(words.map((one) => sayCount(book, one, timer)));
+    tellChange();
+  };
 
   const act = async (command: CommandId, way: Way): Promise<void> => {
     const wish = meaning[command];
@@ -135,6 +159,9 @@ export function createCompanion({ state, pen, voice }: CompanionParts): Companio
     get lastHeard() {
       return lastHeard;
     },
+    get handCount() {
+      return count;
+    },
     get listenedFor() {
       const now = listenedFor(keeper.state);
       return doubt.length > 0 ? new Set<CommandId>([...now, "yes", "no"]) : now;
@@ -166,6 +193,7 @@ export function createCompanion({ state, pen, voice }: CompanionParts): Companio
       const passed = lastReading ? watched(lastReading, reading) : null;
       lastReading = reading;
       if (!passed) return;
+      countHands(passed.type === "time.gap" ? null : passed.elapsedMs);
       if (passed.type === "time.gap") {
         await keeper.tell(passed, { by: "clock" });
         return;

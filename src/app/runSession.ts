@@ -70,6 +70,7 @@ export function runSession(parts: SessionParts): RunningSession {
       lastHeard: companion.lastHeard?.command ?? null,
       listenedFor: companion.listenedFor,
       notice,
+      handCount: companion.handCount,
       ear: hearing.condition.now,
       isPractice,
       letterKeys,

@@ -5,6 +5,7 @@
 import type { SessionState } from "../../machines/session/decide";
 import type { SessionEvent, Way } from "../../machines/session/vocabulary";
 import type { RecordFile } from "../export/recordFile";
+import type { HandTimer } from "../hands/timer";
 import type { AddressWord, CommandId } from "../intent/phrases";
 import type { Protocol } from "../session/protocol";
 import type { ProtocolTrouble } from "../session/readProtocol";
@@ -56,6 +57,8 @@ export interface SessionView {
   readonly lastHeard: CommandId | null;
   readonly listenedFor: ReadonlySet<CommandId>;
   readonly notice: Notice | null;
+  /** The hand timer, where the artist asked for it. */
+  readonly handCount: HandTimer | null;
   readonly ear: EarCondition;
   readonly isPractice: boolean;
   readonly letterKeys: boolean;

@@ -3,6 +3,7 @@ import { bookFor } from "../../announcements/phrasebooks";
 import type { Text } from "../../session/protocol";
 import type { SessionView } from "../model";
 import { useShared } from "../useModel";
+import { HandCount } from "./HandCount";
 import styles from "./Now.module.css";
 import type { Standing } from "./standing";
 
@@ -52,6 +53,7 @@ export function Now({ standing: { now }, view }: { standing: Standing; view: Ses
           </>
         )
       )}
+      {view.handCount && <HandCount timer={view.handCount} />}
       <p className={styles.next}>
         <b>{now.next ? w.next : w.last}</b>
         {now.next && <span>{inWords(now.next.show)}</span>}

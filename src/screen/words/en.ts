@@ -133,6 +133,7 @@ export const en: ScreenWords = {
     now: "Now",
     next: "Next",
     last: "Last of this list",
+    secondsLeft: "seconds left",
     of: (at, count) => `${at} of ${count}`,
     phase: {
       setUp: "Set-up",

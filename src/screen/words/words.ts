@@ -92,6 +92,7 @@ export interface ScreenWords {
     | "now"
     | "next"
     | "last"
+    | "secondsLeft"
     | "resuming"
     | "atWork"
     | "atWorkSay"
