@@ -1,6 +1,7 @@
-import { mkdtempSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { fc, test as property } from "@fast-check/vitest";
 import { describe, expect, it } from "vitest";
 import { longProtocol } from "../../tests/bench/longProtocol";
 import type { Protocol } from "../session/protocol";
@@ -62,6 +63,17 @@ describe("gloveside check", () => {
       expect(errors[0]).not.toContain("\n");
     }
   });
+
+  property.prop([fc.oneof(fc.json(), fc.string({ unit: "binary" }))], { numRuns: 40 })(
+    "leaves with 2, one line and nothing written, whatever else the file holds",
+    async (text) => {
+      const { code, lines, errors } = await asked(text);
+      expect([code, lines, errors.length]).toEqual([2, [], 1]);
+      expect(errors[0]).toMatch(/: at \$/);
+      expect(errors[0]).not.toMatch(/[\n\r]/);
+      expect(readdirSync(folder)).toEqual(["protocol.json"]);
+    },
+  );
 
   it("refuses a file that is not there, and a word too many", async () => {
     const errors: string[] = [];

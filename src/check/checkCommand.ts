@@ -1,6 +1,6 @@
 /** `gloveside check`: is this protocol safe to work by? Proved, or the shortest story that shows it is not. */
-import { readFile } from "node:fs/promises";
-import { readProtocol } from "../session/readProtocol";
+import { readFile, stat } from "node:fs/promises";
+import { mostCharacters, readProtocol } from "../session/readProtocol";
 import { type Answer, answer, quoted, refuse } from "../sums/answer";
 import { type Finding, type Options, type Out, runCommand } from "../sums/commandLine";
 import { checkProtocol, type Verdict } from "./checkProtocol";
@@ -31,6 +31,9 @@ async function find(given: Options): Promise<Answer<Finding, string>> {
   if (stray !== undefined) return refuse("usage", `${quoted(stray)} is one word too many (see gloveside check --help)`);
   let text: string;
   try {
+    // Not read at all: what is larger holds no protocol, whatever its letters are.
+    if ((await stat(file)).size > 4 * mostCharacters)
+      return refuse("too-large", `${quoted(file)}: at $: The file is larger than ${mostCharacters} characters`);
     text = await readFile(file, "utf8");
   } catch (problem) {
     const code = problem instanceof Error && "code" in problem ? String(problem.code) : "unknown";

@@ -135,7 +135,7 @@ export const Protocol = z.strictObject({
   format: z.literal("gloveside-protocol"),
   formatVersion: z.literal(1),
   id: Id,
-  version: z.string().regex(/^\d+\.\d+\.\d+$/),
+  version: z.string().regex(/^\d{1,6}\.\d{1,6}\.\d{1,6}$/, "three numbers with points between, like 1.0.0"),
   name: Text,
   about: Text,
   items: z.array(Item).min(1).max(120),

@@ -2,6 +2,7 @@
 import type { z } from "zod";
 import { isAdded } from "./addedSteps";
 import { everyStep, Protocol } from "./protocol";
+import { shapeTrouble } from "./shapeTrouble";
 
 export type ProtocolTrouble =
   | { code: "too-large"; at: string; message: string }
@@ -9,29 +10,32 @@ export type ProtocolTrouble =
   | { code: "wrong-shape"; at: string; message: string }
   | { code: "duplicate-id"; at: string; message: string }
   | { code: "unknown-item"; at: string; message: string }
-  | { code: "unknown-product"; at: string; message: string };
+  | { code: "unknown-product"; at: string; message: string }
+  | { code: "wrong-product"; at: string; message: string };
 
 export type ReadProtocol = { ok: true; protocol: Protocol } | { ok: false; trouble: ProtocolTrouble };
 
 /** A protocol of 400 steps is under 200 KB; anything past this is not one. */
-const mostBytes = 2_000_000;
+export const mostCharacters = 2_000_000;
 
 const no = (code: ProtocolTrouble["code"], at: string, message: string): ReadProtocol => ({
   ok: false,
   trouble: { code, at, message },
 });
 
-/** `steps[3].effects[0].item`, as a person would point at it. */
-const pathOf = (path: readonly PropertyKey[]): string =>
-  path.reduce<string>((text, key) => (typeof key === "number" ? `${text}[${key}]` : `${text}.${String(key)}`), "$");
+const tooDeep = no("wrong-shape", "$", "The file is nested too deeply to be a protocol. Export the protocol again.");
 
 /** @param text JSON text of a protocol file. Never throws. */
 export function readProtocol(text: string): ReadProtocol {
-  if (text.length > mostBytes) return no("too-large", "$", `The file is larger than ${mostBytes} characters.`);
+  if (text.length > mostCharacters) {
+    const why = `The file is larger than ${mostCharacters} characters. A protocol of 400 steps has a tenth of that.`;
+    return no("too-large", "$", why);
+  }
   let json: unknown;
   try {
     json = JSON.parse(text);
-  } catch {
+  } catch (problem) {
+    if (problem instanceof RangeError) return tooDeep;
     return no("not-json", "$", "The file is not JSON. Export the protocol again and choose that file.");
   }
   return asProtocol(json);
@@ -43,11 +47,12 @@ export function asProtocol(json: unknown): ReadProtocol {
   try {
     parsed = Protocol.safeParse(json);
   } catch {
-    return no("wrong-shape", "$", "The file is nested too deeply to be a protocol.");
+    return tooDeep;
   }
   if (!parsed.success) {
     const issue = parsed.error.issues[0] as z.core.$ZodIssue;
-    return no("wrong-shape", pathOf(issue.path), `${issue.message}.`);
+    const { at, message } = shapeTrouble(json, issue);
+    return no("wrong-shape", at, message);
   }
   return checkNames(parsed.data);
 }
@@ -59,10 +64,10 @@ function checkNames(protocol: Protocol): ReadProtocol {
     if (items.has(item.id)) return no("duplicate-id", `$.items[${i}].id`, `Two items are called "${item.id}".`);
     items.add(item.id);
   }
-  const products = new Set<string>();
+  const products = new Map<string, Protocol["products"][number]["use"]>();
   for (const [i, slot] of protocol.products.entries()) {
     if (products.has(slot.id)) return no("duplicate-id", `$.products[${i}].id`, `Two products are "${slot.id}".`);
-    products.add(slot.id);
+    products.set(slot.id, slot.use);
   }
   const events = new Set<string>();
   for (const [i, flow] of protocol.events.entries()) {
@@ -89,9 +94,15 @@ function checkNames(protocol: Protocol): ReadProtocol {
         const at = `$.${path}.effects[${e}].item`;
         return no("unknown-item", at, `No item is called "${effect.item}". Add it to "items" or correct the step.`);
       }
-      if (effect.verb === "apply" && !products.has(effect.product)) {
-        const at = `$.${path}.effects[${e}].product`;
+      if (effect.verb !== "apply") continue;
+      const at = `$.${path}.effects[${e}].product`;
+      const use = products.get(effect.product);
+      if (use === undefined) {
         return no("unknown-product", at, `No product is called "${effect.product}". Add it to "products".`);
+      }
+      if (use !== "surfaceDisinfectant") {
+        const why = `"${effect.product}" is no surface disinfectant. Only one of those makes a thing clean.`;
+        return no("wrong-product", at, why);
       }
     }
   }
