@@ -2,7 +2,7 @@
  * The sentences of one language, as data. A missing entry or a missing slot fails to compile. Slots stand in braces:
  * "{items}: time." Sentences lead with the item they speak of, so that one recording of its name fits everywhere.
  */
-import type { CommandId } from "../intent/phrases";
+import type { AddressWord, CommandId } from "../intent/phrases";
 import type { DeviationCode, DiscrepancyReason, Phase, RefusalReason } from "../session/fact";
 import type { EventId } from "../session/protocol";
 import type { ClockMoment } from "./utterance";
@@ -115,7 +115,18 @@ export interface Phrasebook {
   readonly carriedOver: With<"items">;
   readonly exposure: { readonly ended: Plain; readonly resuming: Plain; readonly resumed: Plain };
   readonly notKept: Readonly<Record<NotKeptReason, Plain>>;
-  readonly ear: { readonly trouble: Readonly<Record<EarTrouble, Plain>>; readonly back: Plain };
+  readonly ear: {
+    readonly trouble: Readonly<Record<EarTrouble, Plain>>;
+    readonly back: Plain;
+    readonly check: Readonly<Record<"machine" | "phrases" | "good" | "fair" | "poor", Plain>>;
+    readonly teach: Readonly<
+      Record<
+        "begin" | "learning" | "better" | "noBetter" | "clipped" | "tooQuiet" | "cutOff" | "other" | "nothing",
+        Plain
+      >
+    > & { readonly ask: With<"address" | "phrase">; readonly addresses: Readonly<Record<AddressWord, Plain>> };
+    readonly note: Readonly<Record<"recording" | "kept" | "empty" | "failed", Plain>>;
+  };
   readonly volume: {
     readonly louder: Plain;
     readonly quieter: Plain;

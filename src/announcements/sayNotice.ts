@@ -1,4 +1,5 @@
 /** Refusals, deviations, short echoes and trouble. */
+import type { AddressWord, CommandId } from "../intent/phrases";
 import type { DeviationCode, RefusalReason } from "../session/fact";
 import type { EventId } from "../session/protocol";
 import { fill, itemPart, listOf, sentences } from "./fill";
@@ -67,6 +68,27 @@ export const sayEarTrouble = (book: Phrasebook, trouble: EarTrouble): Utterance 
   notice("ear", fill(book.ear.trouble[trouble]), "now", false);
 
 export const sayEarBack = (book: Phrasebook): Utterance => notice("ear", fill(book.ear.back), "soon", false);
+
+export const sayCheck = (book: Phrasebook, what: keyof Phrasebook["ear"]["check"]): Utterance =>
+  notice("soundCheck", fill(book.ear.check[what]), "soon", true);
+
+type Teaching = Exclude<keyof Phrasebook["ear"]["teach"], "ask" | "addresses">;
+export const sayTeaching = (book: Phrasebook, what: Teaching): Utterance =>
+  notice("teach", fill(book.ear.teach[what]), "soon", true);
+
+export const askTake = (book: Phrasebook, address: AddressWord, command: CommandId): Utterance =>
+  notice(
+    "teach",
+    fill(book.ear.teach.ask, {
+      address: fill(book.ear.teach.addresses[address]),
+      phrase: fill(book.ask.phrase[command]),
+    }),
+    "soon",
+    true,
+  );
+
+export const sayNoteMoment = (book: Phrasebook, what: keyof Phrasebook["ear"]["note"]): Utterance =>
+  notice("note", fill(book.ear.note[what]), what === "failed" ? "now" : "soon", true);
 
 export const sayVolume = (book: Phrasebook, change: keyof Phrasebook["volume"]): Utterance =>
   notice("volume", fill(book.volume[change]), "soon", true);

@@ -100,6 +100,7 @@ export async function createApp({ log, memory, voice, hearing, base, update }: A
       change({ protocols: memory.protocols(), importTrouble: null, importedName: known.protocol.name.en });
     },
     tryMicrophone: trial.microphone,
+    checkSound: trial.check,
     retryMicrophone: hearing.retry,
     trySpeaker: trial.speaker,
     tell: (event, way) => sessions.running?.tell(event, way),
@@ -132,6 +133,7 @@ const stuckAsks: Asks = {
   practise: nothing,
   addProtocol: nothing,
   tryMicrophone: nothing,
+  checkSound: nothing,
   retryMicrophone: nothing,
   trySpeaker: nothing,
   tell: nothing,

@@ -29,6 +29,7 @@ export async function prepareView(journal: Journal, memory: DeviceMemory, given:
     importedName: null,
     busy: false,
     lastHeard: null,
+    soundCheck: null,
     speaking: null,
     draft: memory.draft(),
     today: todayIn(zone, Date.now()),

@@ -5,7 +5,13 @@
 import { decideListening, type ListeningState, startListening } from "../../machines/listening/decide";
 import type { ListeningEvent, ListeningOrder, LostBecause } from "../../machines/listening/vocabulary";
 import type { AddressWord, CommandId } from "../intent/phrases";
-import { onMicrophonesChanged, type SoundEvent, type SoundSource } from "../microphone";
+import {
+  onMicrophonesChanged,
+  onPermissionChanged,
+  type Processing,
+  type SoundEvent,
+  type SoundSource,
+} from "../microphone";
 import { LocalEngine } from "../recogniser/engine/localEngine";
 import type { EarPort } from "../recogniser/engine/port";
 import type { Heard } from "../recogniser/heard";
@@ -21,10 +27,26 @@ export interface HearingListener {
   back(): void;
 }
 
+/** How well the ear works, beside whether it does. Since the source was opened. */
+export interface HearingQuality {
+  /** Sound that never arrived, in milliseconds. */
+  readonly droppedMs: number;
+  /** How late the last answer came, when it came too late; 0 while this device keeps up. */
+  readonly behindMs: number;
+}
+
+/** Mono sound as the microphone gives it, and its rate. */
+export type SoundTap = (samples: Float32Array, rateHz: number) => void;
+
 export interface Hearing {
   readonly condition: Watched<EarCondition>;
+  readonly quality: Watched<HearingQuality>;
   /** Root mean square, 0..1, ten times a second. */
   readonly level: Watched<number>;
+  /** What the device really does to the sound; null before it was opened. */
+  processing(): Processing | null;
+  /** A copy of everything the ear gets. @returns stops it. */
+  tap(listen: SoundTap): () => void;
   /** SHA-256 of the phrase model once it is loaded; null where it cannot be used. */
   readonly model: Promise<string | null>;
   /** Opens the source for this listener; what listened before is let go. */
@@ -36,11 +58,19 @@ export interface Hearing {
 }
 
 const tickMs = 500;
+/** An ear that was late is called slow until it has kept up for so long. */
+const slowForMs = 10_000;
+const allWell: HearingQuality = { droppedMs: 0, behindMs: 0 };
 const nobody: HearingListener = { heard: () => {}, talk: () => {}, lost: () => {}, back: () => {} };
 
 export function createHearing(ear: EarPort): Hearing {
   const condition = watchedValue<EarCondition>("off");
+  const quality = watchedValue<HearingQuality>(allWell);
   const level = watchedValue(0);
+  const taps = new Set<SoundTap>();
+  let rateHz = 0;
+  let processing: Processing | null = null;
+  let slowUntilMs = Number.NEGATIVE_INFINITY;
   let state: ListeningState = startListening();
   let listener = nobody;
   let source: SoundSource | null = null;
@@ -51,13 +81,26 @@ export function createHearing(ear: EarPort): Hearing {
     ear.onReport((report) => {
       if (report.type === "ready") settle(report.digest);
       if (report.type === "unusable") settle(null);
+      if (report.type === "behind") {
+        slowUntilMs = performance.now() + slowForMs;
+        quality.set({ ...quality.now, behindMs: report.behindMs });
+        showCondition();
+      }
     });
   });
+
+  const showCondition = (): void => {
+    const isSlow = performance.now() < slowUntilMs;
+    if (!isSlow && quality.now.behindMs > 0) quality.set({ ...quality.now, behindMs: 0 });
+    const now = conditionOf(state);
+    const shown = now === "on" && isSlow ? "slow" : now;
+    if (condition.now !== shown) condition.set(shown);
+  };
 
   const toChart = (event: ListeningEvent): void => {
     const { next, orders } = decideListening(state, event);
     state = next;
-    if (condition.now !== conditionOf(next)) condition.set(conditionOf(next));
+    showCondition();
     for (const order of orders) carryOut(order);
   };
 
@@ -71,7 +114,13 @@ export function createHearing(ear: EarPort): Hearing {
   /** What the source says passes by here on its way to the engine. */
   const observe = (event: SoundEvent): void => {
     if (event.type === "level") level.set(event.rms);
-    else if (event.type === "opened") toChart({ type: "microphone.opened" });
+    else if (event.type === "opened") {
+      rateHz = event.rateHz;
+      processing = event.processing;
+      quality.set(allWell);
+      slowUntilMs = Number.NEGATIVE_INFINITY;
+      toChart({ type: "microphone.opened" });
+    } else if (event.type === "dropped") quality.set({ ...quality.now, droppedMs: event.totalMs });
     else if (event.type === "refused") toChart({ type: "microphone.refused", reason: event.reason });
     else if (event.type === "lost") toChart({ type: "microphone.lost", reason: event.reason });
     if (event.type === "lost" || event.type === "closed") level.set(0);
@@ -80,6 +129,8 @@ export function createHearing(ear: EarPort): Hearing {
     open(track, listen) {
       if (!source) return { close: () => undefined };
       return source.open(track, (event) => {
+        // Before the engine: it gives the samples away.
+        if (event.type === "sound") for (const give of taps) give(event.samples.slice(), rateHz);
         listen(event);
         observe(event);
       });
@@ -127,13 +178,23 @@ export function createHearing(ear: EarPort): Hearing {
     toChart({ type: "time.witnessed", elapsedMs: nowMs - lastMs });
     lastMs = nowMs;
   }, tickMs);
+  const isLost = () => condition.now === "none" || condition.now === "lost" || condition.now === "denied";
   onMicrophonesChanged(() => {
-    if (condition.now === "none" || condition.now === "lost") toChart({ type: "listen.start" });
+    if (isLost() && condition.now !== "denied") toChart({ type: "listen.start" });
+  });
+  onPermissionChanged((isGranted) => {
+    if (isGranted && isLost()) toChart({ type: "listen.start" });
   });
 
   return {
     condition,
+    quality,
     level,
+    processing: () => processing,
+    tap(give) {
+      taps.add(give);
+      return () => taps.delete(give);
+    },
     model,
     listen(next, address, told) {
       toChart({ type: "listen.stop" });

@@ -15,3 +15,16 @@ export function onMicrophonesChanged(listen: () => void): () => void {
   navigator.mediaDevices?.addEventListener("devicechange", listen);
   return () => navigator.mediaDevices?.removeEventListener("devicechange", listen);
 }
+
+/** Calls back when leave to listen is given or taken, where the browser tells. @returns stops that. */
+export function onPermissionChanged(listen: (isGranted: boolean) => void): () => void {
+  const closing = new AbortController();
+  // Older browsers know the microphone by no such name, and then say nothing.
+  navigator.permissions
+    ?.query({ name: "microphone" as PermissionName })
+    .then((status) => {
+      status.addEventListener("change", () => listen(status.state === "granted"), { signal: closing.signal });
+    })
+    .catch(() => undefined);
+  return () => closing.abort();
+}

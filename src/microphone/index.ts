@@ -1,7 +1,7 @@
 /** The microphone's face: where sound comes from. */
 
-export { type Microphone, microphones, onMicrophonesChanged } from "./devices";
-export { type Level, LevelMeter, type SoundCheck, soundCheck } from "./level";
+export { type Microphone, microphones, onMicrophonesChanged, onPermissionChanged } from "./devices";
+export { type Level, LevelMeter } from "./level";
 export { type MicrophoneOptions, microphone, untouched } from "./microphone";
 export { observed } from "./observed";
 export { type Pace, type Recording, realPace, recordingSource } from "./recording";

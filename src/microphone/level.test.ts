@@ -1,6 +1,6 @@
 import { fc, test as property } from "@fast-check/vitest";
 import { describe, expect, test } from "vitest";
-import { LevelMeter, soundCheck } from "./level";
+import { LevelMeter } from "./level";
 
 const rateHz = 16_000;
 const tone = (amplitude: number, n: number) => Float32Array.from({ length: n }, (_, i) => amplitude * Math.sin(i / 3));
@@ -25,19 +25,4 @@ describe("the level", () => {
       expect(count).toBe(Math.floor(total / 1600));
     },
   );
-});
-
-describe("the sound check", () => {
-  test("measures speech above the room", () => {
-    const check = soundCheck(levelsOf([0.01, 20], [0.3, 10], [0.01, 20]));
-    expect(check.kind === "measured" && check.ratioDb).toBeCloseTo(20 * Math.log10(30), 0);
-  });
-
-  test("asks for more than two seconds", () => {
-    expect(soundCheck(levelsOf([0.1, 20]))).toEqual({ kind: "too-short" });
-  });
-
-  test("says when the microphone is driven too hard", () => {
-    expect(soundCheck(levelsOf([0.01, 30], [1, 5]))).toEqual({ kind: "clipped" });
-  });
 });

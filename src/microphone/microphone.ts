@@ -4,7 +4,7 @@
  */
 import captureUrl from "./capture.worklet?worker&url";
 import { LevelMeter } from "./level";
-import { LossWatch } from "./loss";
+import { LossWatch, tickMs } from "./loss";
 import type { Processing, RefusedBecause, SoundEvent, SoundSource } from "./vocabulary";
 
 /** The sound as it is: processing made for telephone calls pumps with a machine's buzz and cuts first syllables. */
@@ -64,9 +64,6 @@ async function capture(
   const node = new AudioWorkletNode(context, "capture", { numberOfOutputs: 1, outputChannelCount: [1] });
   context.createMediaStreamSource(stream).connect(node).connect(context.destination);
   watch(track, context, node, tell, signal);
-  const { echoCancellation, noiseSuppression, autoGainControl } = track.getSettings();
-  const real = { echoCancellation: echoCancellation as boolean | undefined, noiseSuppression, autoGainControl };
-  tell({ type: "opened", rateHz: context.sampleRate, label: track.label, processing: real });
   await context.resume();
 }
 
@@ -85,9 +82,19 @@ function watch(
   const meter = new LevelMeter(context.sampleRate);
   const loss = new LossWatch(context.sampleRate, performance.now());
   const tellAll = (events: readonly SoundEvent[]) => events.forEach(tell);
+  let isOpen = false;
+  /** Open is only said when sound comes: a context that may not run yet, or a muted device, would seem to listen. */
+  const openWith = (): void => {
+    isOpen = true;
+    const { echoCancellation, noiseSuppression, autoGainControl } = track.getSettings();
+    const real = { echoCancellation: echoCancellation as boolean | undefined, noiseSuppression, autoGainControl };
+    tell({ type: "opened", rateHz: context.sampleRate, label: track.label, processing: real });
+  };
+  if (track.muted) tellAll(loss.stopped("muted"));
   node.port.addEventListener(
     "message",
     ({ data }: MessageEvent<Chunk>) => {
+      if (!isOpen && !loss.isLost) openWith();
       tellAll(loss.chunk(performance.now(), data.firstFrame, data.samples.length));
       for (const level of meter.take(data.samples)) tell({ type: "level", ...level });
       tell({ type: "sound", samples: data.samples });
@@ -106,7 +113,7 @@ function watch(
     },
     { signal },
   );
-  const ticking = setInterval(() => tellAll(loss.tick(performance.now())), 500);
+  const ticking = setInterval(() => tellAll(loss.tick(performance.now())), tickMs);
   signal.addEventListener("abort", () => clearInterval(ticking));
 }
 

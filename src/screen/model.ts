@@ -7,12 +7,16 @@ import type { SessionEvent, Way } from "../../machines/session/vocabulary";
 import type { RecordFile } from "../export/recordFile";
 import type { HandTimer } from "../hands/timer";
 import type { AddressWord, CommandId } from "../intent/phrases";
+import type { SoundCheck, SoundVerdict } from "../microphone/soundCheck";
 import type { Protocol } from "../session/protocol";
 import type { ProtocolTrouble } from "../session/readProtocol";
 import type { SessionInput } from "../session/sessionInput";
 import type { Draft } from "./prepare/draft";
 
-export type EarCondition = "off" | "asking" | "on" | "none" | "denied" | "lost" | "noModel";
+export type EarCondition = "off" | "asking" | "on" | "slow" | "none" | "denied" | "lost" | "noModel";
+
+/** Whether it hears at all; late answers are answers. */
+export const doesListen = (ear: EarCondition): boolean => ear === "on" || ear === "slow";
 
 /** A sentence that stays on the screen until the next report: a refusal, a deviation, or that nothing was kept. */
 export interface Notice {
@@ -27,6 +31,15 @@ export interface Unfinished {
   readonly entries: number;
 }
 
+/** The sound check as it goes on; null before the first. */
+export interface SoundCheckView {
+  readonly stage: SoundCheck["stage"];
+  /** What is to be said now. */
+  readonly ask: CommandId | null;
+  readonly heard: readonly boolean[];
+  readonly verdict: SoundVerdict | null;
+}
+
 export interface PrepareView {
   readonly at: "prepare";
   readonly protocols: readonly Protocol[];
@@ -38,6 +51,7 @@ export interface PrepareView {
   readonly busy: boolean;
   readonly ear: EarCondition;
   readonly lastHeard: CommandId | null;
+  readonly soundCheck: SoundCheckView | null;
   readonly speaking: string | null;
   readonly hasPractice: boolean;
   /** What the form begins with: remembered from the last time on this device. */
@@ -90,6 +104,8 @@ export interface Asks {
   addProtocol(file: Blob): void;
   /** On the prepare screen: what is heard is shown and does nothing. */
   tryMicrophone(on: boolean, address: AddressWord): void;
+  /** The machine alone, then three phrases, then a verdict. */
+  checkSound(address: AddressWord): void;
   /** During a session, after it was refused or lost. */
   retryMicrophone(): void;
   trySpeaker(): void;

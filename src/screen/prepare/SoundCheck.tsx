@@ -1,6 +1,7 @@
 /** The microphone tried with a live level, the speaker with a spoken sentence. Both before the gloves. */
 import { type AddressWord, commands } from "../../intent/phrases";
-import type { PrepareView } from "../model";
+import { triedPhrases } from "../../microphone/soundCheck";
+import { doesListen, type PrepareView, type SoundCheckView } from "../model";
 import { Level } from "../session/Ear";
 import { useShared } from "../useModel";
 import { Section } from "./Field";
@@ -9,10 +10,18 @@ import styles from "./SoundCheck.module.css";
 export function SoundCheck({ view, address }: { view: PrepareView; address: AddressWord }) {
   const { words, asks } = useShared();
   const w = words.prepare;
-  const isOn = view.ear === "on" || view.ear === "asking";
+  const isOn = doesListen(view.ear) || view.ear === "asking";
   const isDown = !isOn && view.ear !== "off";
   return (
     <Section title={w.sound}>
+      <div className={styles.row}>
+        <button type="button" onClick={() => asks.checkSound(address)}>
+          {w.check}
+        </button>
+        <div className={styles.answer}>
+          {view.soundCheck ? <Checking check={view.soundCheck} address={address} /> : <p>{w.checkAbout}</p>}
+        </div>
+      </div>
       <div className={styles.row}>
         <button type="button" onClick={() => asks.tryMicrophone(!isOn, address)}>
           {isOn ? w.stopMicrophone : w.tryMicrophone}
@@ -21,7 +30,7 @@ export function SoundCheck({ view, address }: { view: PrepareView; address: Addr
           <p role={isDown ? "alert" : undefined} data-testid="ear">
             <b>{words.ear[view.ear]}</b> {isDown && words.ear.hint}
           </p>
-          {view.ear === "on" && (
+          {doesListen(view.ear) && (
             <>
               <Level />
               <p>
@@ -42,5 +51,43 @@ export function SoundCheck({ view, address }: { view: PrepareView; address: Addr
         </p>
       </div>
     </Section>
+  );
+}
+
+/** The machine, then the three phrases with what became of each, then the verdict and what to change. */
+function Checking({ check, address }: { check: SoundCheckView; address: AddressWord }) {
+  const w = useShared().words.prepare;
+  const { verdict } = check;
+  const stateOf = (phrase: number): keyof typeof w.checkPhrases => {
+    if (phrase < check.heard.length) return check.heard[phrase] ? "heard" : "missed";
+    return triedPhrases[phrase] === check.ask ? "now" : "waiting";
+  };
+  return (
+    <div data-testid="sound-check" data-stage={check.stage}>
+      {check.stage === "machine" && <p role="status">{w.checkMachine}</p>}
+      <ol className={styles.phrases}>
+        {triedPhrases.map((phrase, place) => (
+          <li key={phrase} data-state={stateOf(place)}>
+            <b>
+              {address} {commands[phrase]}
+            </b>
+            <span>{w.checkPhrases[stateOf(place)]}</span>
+          </li>
+        ))}
+      </ol>
+      {verdict && (
+        <div className={styles.verdict} data-grade={verdict.grade} role="status">
+          <p>
+            <b>{w.verdict[verdict.grade]}</b>
+          </p>
+          {verdict.ratioDb !== null && <p>{w.measured(verdict.ratioDb, verdict.understood)}</p>}
+          <ul>
+            {verdict.advice.map((advice) => (
+              <li key={advice}>{w.advice[advice]}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+    </div>
   );
 }

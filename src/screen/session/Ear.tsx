@@ -1,22 +1,22 @@
 /** The microphone: whether it listens, and how loud it is. Lost is said in words and by a struck-through shape. */
 import { useEffect, useRef } from "react";
-import type { EarCondition } from "../model";
+import { doesListen, type EarCondition } from "../model";
 import { useShared } from "../useModel";
 import styles from "./Ear.module.css";
 
 export function Ear({ condition }: { condition: EarCondition }) {
   const { words, asks } = useShared();
-  const isDown = condition !== "on" && condition !== "asking" && condition !== "off";
+  const isDown = !doesListen(condition) && condition !== "asking" && condition !== "off";
   return (
     <div className={styles.ear} data-condition={condition} data-testid="ear">
       <svg width="30" height="40" viewBox="0 0 30 40" aria-hidden="true">
         <rect x="9" y="2" width="12" height="22" rx="6" fill="currentcolor" />
         <path d="M4 17v3a11 11 0 0 0 22 0v-3M15 31v7M8 38h14" fill="none" stroke="currentcolor" strokeWidth="3" />
-        {condition !== "on" && <path d="M2 37L28 3" stroke="var(--alarm)" strokeWidth="4" />}
+        {!doesListen(condition) && <path d="M2 37L28 3" stroke="var(--alarm)" strokeWidth="4" />}
       </svg>
       <div>
         <span role={isDown ? "alert" : undefined}>{words.ear[condition]}</span>
-        {condition === "on" && <Level />}
+        {doesListen(condition) && <Level />}
         {isDown && (
           <button type="button" className={styles.retry} onClick={() => asks.retryMicrophone()}>
             {words.ear.retry}

@@ -1,5 +1,6 @@
 /** What a language's screen words must hold. A missing or an extra entry fails to compile. */
 import type { CommandId } from "../../intent/phrases";
+import type { SoundAdvice, SoundVerdict } from "../../microphone/soundCheck";
 import type { DiscrepancyReason, Phase, SkipReason } from "../../session/fact";
 import type { Label, ProductSlot } from "../../session/protocol";
 import type { Hands } from "../../session/station";
@@ -67,6 +68,9 @@ export interface ScreenWords {
     | "speaker"
     | "trySpeaker"
     | "speakerAbout"
+    | "check"
+    | "checkAbout"
+    | "checkMachine"
     | "practice"
     | "practiceAbout"
     | "noPractice"
@@ -83,11 +87,15 @@ export interface ScreenWords {
     readonly after: Words<Label["afterwards"]>;
     readonly heardNow: (phrase: string) => string;
     readonly saySomething: (phrase: string) => string;
+    readonly verdict: Words<SoundVerdict["grade"]>;
+    readonly advice: Words<SoundAdvice>;
+    readonly measured: (ratioDb: number, understood: number) => string;
+    readonly checkPhrases: Words<"heard" | "missed" | "now" | "waiting">;
     readonly cautionList: readonly string[];
     readonly issues: Words<IssueCode>;
     readonly offline: Words<"ready" | "waiting" | "update">;
   };
-  readonly ear: Words<"off" | "asking" | "on" | "none" | "denied" | "lost" | "noModel" | "hint" | "retry">;
+  readonly ear: Words<"off" | "asking" | "on" | "slow" | "none" | "denied" | "lost" | "noModel" | "hint" | "retry">;
   readonly session: Words<
     | "now"
     | "next"
