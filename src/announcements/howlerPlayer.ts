@@ -21,7 +21,10 @@ export interface Places {
 
 const spriteName = (clip: Clip): string => String(clip.startMs);
 
-export function createHowlerPlayer(manifest: ClipManifest, places: Places): ClipPlayer {
+/** A player that lets the ear know, sample for sample, what it plays; null where the browser cannot. */
+export type HowlerPlayer = ClipPlayer & { readonly played: MediaStream | null };
+
+export function createHowlerPlayer(manifest: ClipManifest, places: Places): HowlerPlayer {
   const cues = new Map(cueIds.map((cue) => [cue, new Howl({ src: [`${places.cues}${cue}.wav`], preload: false })]));
   ownContext();
   for (const howl of cues.values()) howl.load();
@@ -65,6 +68,7 @@ export function createHowlerPlayer(manifest: ClipManifest, places: Places): Clip
   };
 
   return {
+    played: playedStream(),
     load,
     async play(clip) {
       const stopsBefore = stops;
@@ -109,5 +113,17 @@ function ownContext(): void {
     void context.resume();
   } catch {
     // A browser that refuses the rate keeps howler's own context: more memory, the same sound.
+  }
+}
+
+/** Everything that sounds, once more beside the loudspeaker. */
+function playedStream(): MediaStream | null {
+  try {
+    const { ctx, masterGain } = Howler;
+    const copy = ctx.createMediaStreamDestination();
+    masterGain.connect(copy);
+    return copy.stream;
+  } catch {
+    return null;
   }
 }

@@ -1,5 +1,6 @@
 /** The app: opening, preparing, a session, its record. Carries out what the screens ask for with the parts handed in. */
 import type { Voice } from "../announcements/voice";
+import type { SoundSource } from "../microphone";
 import type { Asks, Model, PrepareView, View } from "../screen/model";
 import type { KeepTrouble } from "../session/keeper";
 import { readProtocol } from "../session/readProtocol";
@@ -18,6 +19,7 @@ export interface AppParts {
   readonly memory: DeviceMemory;
   readonly voice: Voice;
   readonly hearing: Hearing;
+  readonly openMicrophone: () => SoundSource;
   /** Address of the app's folder, with its slash. */
   readonly base: string;
   readonly update: () => void;
@@ -29,7 +31,7 @@ export interface App extends Model {
   readonly keys: { readonly isOn: boolean; readonly letters: boolean };
 }
 
-export async function createApp({ log, memory, voice, hearing, base, update }: AppParts): Promise<App> {
+export async function createApp({ log, memory, voice, hearing, openMicrophone, base, update }: AppParts): Promise<App> {
   const view = watchedValue<View>({ at: "opening" });
   let offline: PrepareView["offline"] = "no";
 
@@ -60,8 +62,8 @@ export async function createApp({ log, memory, voice, hearing, base, update }: A
   }
   const { journal } = log.log;
   const practice = import.meta.env.HAS_PRACTICE ? await findPractice(`${base}practice/`) : null;
-  const sessions = beginnings({ log: log.log, memory, voice, hearing, show: view.set });
-  const trial = soundTrial(voice, hearing, change);
+  const sessions = beginnings({ log: log.log, memory, voice, hearing, openMicrophone, show: view.set });
+  const trial = soundTrial({ voice, hearing, openMicrophone, change });
   let isStarting = false;
 
   const prepare = async (trouble: KeepTrouble | null = null): Promise<void> => {

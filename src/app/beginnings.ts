@@ -1,7 +1,7 @@
 /** The three ways into a session: begun anew, taken up again, or practised with the recorded artist. */
 import { begin, resume } from "../../machines/session/decide";
 import type { Voice } from "../announcements/voice";
-import { microphone, recordingSource, type SoundSource } from "../microphone";
+import { recordingSource, type SoundSource } from "../microphone";
 import type { RecordView, SessionView } from "../screen/model";
 import type { KeepTrouble } from "../session/keeper";
 import type { SessionInput } from "../session/sessionInput";
@@ -17,13 +17,14 @@ export interface BeginningParts {
   readonly memory: DeviceMemory;
   readonly voice: Voice;
   readonly hearing: Hearing;
+  readonly openMicrophone: () => SoundSource;
   readonly show: (view: SessionView | RecordView) => void;
 }
 
 type Wiring = Pick<SessionParts, "state" | "writer" | "log" | "source" | "isPractice" | "letterKeys">;
 type How = Pick<Wiring, "isPractice" | "letterKeys">;
 
-export function beginnings({ log, memory, voice, hearing, show }: BeginningParts) {
+export function beginnings({ log, memory, voice, hearing, openMicrophone, show }: BeginningParts) {
   let running: RunningSession | null = null;
   let stopAloud: () => void = () => undefined;
 
@@ -63,7 +64,7 @@ export function beginnings({ log, memory, voice, hearing, show }: BeginningParts
     },
     end,
     begin: (input: SessionInput, letterKeys: boolean): Promise<KeepTrouble | null> =>
-      beginIn(log, input, microphone(), { isPractice: false, letterKeys }),
+      beginIn(log, input, openMicrophone(), { isPractice: false, letterKeys }),
     async resume(session: string): Promise<KeepTrouble | null> {
       const taken = await log.journal.resume(session);
       if (!taken.ok) return taken;
@@ -72,7 +73,7 @@ export function beginnings({ log, memory, voice, hearing, show }: BeginningParts
       const state = facts.length === 0 ? begin(header.input) : resume(header.input, facts);
       memory.keepOpenSession(session);
       const { letterKeys } = memory.draft();
-      return run({ state, writer: taken.writer, log, source: microphone(), isPractice: false, letterKeys });
+      return run({ state, writer: taken.writer, log, source: openMicrophone(), isPractice: false, letterKeys });
     },
     /** @param folder address of the practice folder, with its slash. */
     async practise(folder: string, practice: Practice): Promise<KeepTrouble | null> {

@@ -4,6 +4,7 @@ import "@fontsource-variable/atkinson-hyperlegible-next/wght.css";
 import "../screen/tokens.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
+import { microphone } from "../microphone";
 import { workerEar } from "../recogniser/engine/workerEar";
 import { Screen } from "../screen/Screen";
 import { indexedDbStudio } from "../studio/studioStore";
@@ -21,11 +22,12 @@ const place = document.getElementById("app");
 if (!place) throw new Error("the page has no place for the app");
 
 const offline = wireOffline();
-const [log, voice] = await Promise.all([deviceLog(), wireVoice(base, "en")]);
+const [log, { voice, played }] = await Promise.all([deviceLog(), wireVoice(base, "en")]);
 const app = await createApp({
   log,
   voice,
   hearing: createHearing(workerEar(new URL("voice/", base))),
+  openMicrophone: () => microphone({ played }),
   memory: deviceMemory(localStorage, sessionStorage),
   base,
   update: offline.update,

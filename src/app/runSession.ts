@@ -99,9 +99,11 @@ export function runSession(parts: SessionParts): RunningSession {
     }),
     voice.onStarted(() => {
       ownVoiceUntilMs = Number.POSITIVE_INFINITY;
+      hearing.saying(companion.speaking);
     }),
     voice.onEnded(() => {
       ownVoiceUntilMs = performance.now() + ringsOnMs;
+      setTimeout(() => performance.now() >= ownVoiceUntilMs && hearing.saying(null), ringsOnMs + 20);
     }),
     hearing.condition.subscribe(draw),
     keepAwake(),

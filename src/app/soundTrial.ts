@@ -4,7 +4,7 @@ import { sayCheck, sayEarTrouble, saySoundCheck } from "../announcements/sayNoti
 import { textOf, type Utterance } from "../announcements/utterance";
 import type { Voice } from "../announcements/voice";
 import { type AddressWord, type CommandId, commandIds } from "../intent/phrases";
-import { LevelMeter, microphone } from "../microphone";
+import { LevelMeter, type SoundSource } from "../microphone";
 import {
   beginSoundCheck,
   type SoundCheck,
@@ -21,7 +21,14 @@ const firstTurn = 1_000_000;
 /** What the companion said still rings in the room. */
 const ringsOnMs = 400;
 
-export function soundTrial(voice: Voice, hearing: Hearing, change: (part: Partial<PrepareView>) => void) {
+export interface SoundTrialParts {
+  readonly voice: Voice;
+  readonly hearing: Hearing;
+  readonly openMicrophone: () => SoundSource;
+  readonly change: (part: Partial<PrepareView>) => void;
+}
+
+export function soundTrial({ voice, hearing, openMicrophone, change }: SoundTrialParts) {
   const book = bookFor("en");
   let turn = firstTurn;
   let isSpeaking = false;
@@ -69,7 +76,7 @@ export function soundTrial(voice: Voice, hearing: Hearing, change: (part: Partia
 
   const listen = (address: AddressWord): void => {
     hearing.allow(new Set<CommandId>(commandIds));
-    hearing.listen(microphone(), address, {
+    hearing.listen(openMicrophone(), address, {
       heard: (heard) => {
         if (heard.kind !== "understood") return;
         change({ lastHeard: heard.command });

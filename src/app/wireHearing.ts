@@ -5,6 +5,7 @@
 import { decideListening, type ListeningState, startListening } from "../../machines/listening/decide";
 import type { ListeningEvent, ListeningOrder, LostBecause } from "../../machines/listening/vocabulary";
 import type { AddressWord, CommandId } from "../intent/phrases";
+import { sayingNow } from "../intent/sayingNow";
 import {
   onMicrophonesChanged,
   onPermissionChanged,
@@ -55,6 +56,8 @@ export interface Hearing {
   retry(): void;
   stop(): void;
   allow(commands: ReadonlySet<CommandId>): void;
+  /** The companion says this aloud now, as text; null when it is silent again. */
+  saying(text: string | null): void;
 }
 
 const tickMs = 500;
@@ -131,8 +134,11 @@ export function createHearing(ear: EarPort): Hearing {
       return source.open(track, (event) => {
         // Before the engine: it gives the samples away.
         if (event.type === "sound") for (const give of taps) give(event.samples.slice(), rateHz);
+        // The chart learns of a loss before the run that ends with it: an end without a loss is the end of a recording.
+        const isLoss = event.type === "lost" || event.type === "refused";
+        if (isLoss) observe(event);
         listen(event);
-        observe(event);
+        if (!isLoss) observe(event);
       });
     },
   };
@@ -207,6 +213,9 @@ export function createHearing(ear: EarPort): Hearing {
     stop() {
       toChart({ type: "listen.stop" });
       listener = nobody;
+    },
+    saying(text) {
+      ear.tell({ type: "guard", commands: text === null ? [] : sayingNow(text) });
     },
     allow(commands) {
       const next = [...commands];

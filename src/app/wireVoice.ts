@@ -8,10 +8,14 @@ import type { Voice } from "../announcements/voice";
 const realWait = (ms: number) => new Promise<void>((done) => setTimeout(done, ms));
 
 /** @param base address of the app's folder, with its slash. */
-export async function wireVoice(base: string, language: string): Promise<Voice> {
+export async function wireVoice(
+  base: string,
+  language: string,
+): Promise<{ readonly voice: Voice; readonly played: MediaStream | null }> {
   const manifest = await manifestAt(`${base}clips/${language}.json`);
   const player = createHowlerPlayer(manifest, { clips: `${base}clips/`, cues: `${base}cues/` });
-  return createSpeaker({ manifest, player, local: createLocalVoice(language), wait: realWait });
+  const voice = createSpeaker({ manifest, player, local: createLocalVoice(language), wait: realWait });
+  return { voice, played: player.played };
 }
 
 /** Without its manifest no clip can be found; the earcons and a local voice still sound. */

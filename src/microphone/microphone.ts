@@ -14,6 +14,8 @@ export interface MicrophoneOptions {
   /** As `microphones()` gives it; without it, the browser's own choice. */
   readonly deviceId?: string;
   readonly processing?: Readonly<Record<keyof Processing, boolean>>;
+  /** What this page plays, so that its echo can be taken out. */
+  readonly played?: MediaStream | null;
 }
 
 /** One microphone as a source. Asking for permission happens in `open`, so call it from a tap or a key. */
@@ -41,7 +43,7 @@ export function microphone(options: MicrophoneOptions = {}): SoundSource {
 
 async function capture(
   given: MediaStreamTrack | null,
-  { deviceId, processing = untouched }: MicrophoneOptions,
+  { deviceId, processing = untouched, played = null }: MicrophoneOptions,
   tell: (event: SoundEvent) => void,
   signal: AbortSignal,
 ): Promise<void> {
@@ -61,8 +63,13 @@ async function capture(
   signal.addEventListener("abort", () => void context.close());
   await context.audioWorklet.addModule(captureUrl);
   if (signal.aborted) return;
-  const node = new AudioWorkletNode(context, "capture", { numberOfOutputs: 1, outputChannelCount: [1] });
-  context.createMediaStreamSource(stream).connect(node).connect(context.destination);
+  const node = new AudioWorkletNode(context, "capture", {
+    numberOfInputs: 2,
+    numberOfOutputs: 1,
+    outputChannelCount: [1],
+  });
+  context.createMediaStreamSource(stream).connect(node, 0, 0).connect(context.destination);
+  if (played) context.createMediaStreamSource(played).connect(node, 0, 1);
   watch(track, context, node, tell, signal);
   await context.resume();
 }
@@ -70,6 +77,7 @@ async function capture(
 interface Chunk {
   readonly firstFrame: number;
   readonly samples: Float32Array;
+  readonly played: Float32Array | null;
 }
 
 function watch(
@@ -97,7 +105,7 @@ function watch(
       if (!isOpen && !loss.isLost) openWith();
       tellAll(loss.chunk(performance.now(), data.firstFrame, data.samples.length));
       for (const level of meter.take(data.samples)) tell({ type: "level", ...level });
-      tell({ type: "sound", samples: data.samples });
+      tell({ type: "sound", samples: data.samples, played: data.played });
     },
     { signal },
   );

@@ -11,8 +11,8 @@ import type { Level } from "./level";
 export const triedPhrases = ["done", "howLong", "accident"] as const satisfies readonly CommandId[];
 
 const levelsOfMachine = 40;
-/** A phrase not understood in eight seconds is given up. */
-const levelsOfPhrase = 80;
+/** A phrase not understood in twelve seconds is given up. */
+const levelsOfPhrase = 120;
 /** Speech is measured in its loudest second, the length of a phrase. */
 const levelsOfSpeech = 10;
 const clipAt = 0.985;
@@ -139,9 +139,9 @@ function verdictOf({ machine, speech, heard }: SoundCheck, around: SoundCircumst
 const toDb = (power: number): number => 10 * Math.log10(Math.max(power, 1e-12));
 const meanPower = (levels: readonly Level[]): number =>
   levels.reduce((sum, { rms }) => sum + rms * rms, 0) / Math.max(1, levels.length);
-/** The quieter third of what was heard, so that a word spoken meanwhile does not count as machine. */
+/** The quieter quarter of what was heard, so that a word spoken meanwhile does not count as machine. */
 const roomPower = (levels: readonly Level[]): number =>
-  levels.map(({ rms }) => rms * rms).toSorted((a, b) => a - b)[Math.floor(levels.length / 3)] ?? 0;
+  levels.map(({ rms }) => rms * rms).toSorted((a, b) => a - b)[Math.floor(levels.length / 4)] ?? 0;
 const loudest = (levels: readonly Level[]): readonly Level[] =>
   levels.toSorted((a, b) => b.rms - a.rms).slice(0, levelsOfSpeech);
 const median = (values: readonly number[]): number =>

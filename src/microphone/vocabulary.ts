@@ -7,8 +7,11 @@ export type SoundEvent =
   /** `sampleRateHz` of the sound that follows; `label` of the device as the browser gives it. */
   | { readonly type: "opened"; readonly rateHz: number; readonly label: string; readonly processing: Processing }
   | { readonly type: "refused"; readonly reason: RefusedBecause; readonly message: string }
-  /** Mono, −1..1. The receiver owns the array. */
-  | { readonly type: "sound"; readonly samples: Float32Array }
+  /**
+   * Mono, −1..1. The receiver owns the arrays. `played`: what this page itself sent to the loudspeaker meanwhile, as many
+   * samples, where it is known; its echo may be in `samples` now or a little later.
+   */
+  | { readonly type: "sound"; readonly samples: Float32Array; readonly played?: Float32Array | null }
   /** About ten times a second. Linear, 0..1: root mean square and largest magnitude since the last. */
   | { readonly type: "level"; readonly rms: number; readonly peak: number }
   /** Sound that never arrived: how much, and how much since opening. `isHere`: what comes next does not join what came. */

@@ -6,6 +6,8 @@ import { type AddressWord, type CommandId, commandIds } from "../intent/phrases"
 import { type Wording, wordings } from "../intent/wording";
 import { Decision } from "./decision/decision";
 import { type DecisionSettings, settingsOf } from "./decision/settings";
+import type { EchoCanceller } from "./echo/echoCanceller";
+import { EchoFree } from "./echo/echoFree";
 import { spanSamples, stepSamples } from "./frontEnd/melFrames";
 import type { Heard } from "./heard";
 import type { PhraseModel } from "./network/loadModel";
@@ -23,12 +25,17 @@ export interface EarOptions {
   readonly rateHz?: number;
   /** Instead of the model's own thresholds and times. */
   readonly settings?: Partial<DecisionSettings>;
+  /** One that has learnt the room already; a new one by default. */
+  readonly canceller?: EchoCanceller;
 }
 
 export class Ear {
   readonly #net: PhraseNet;
   readonly #decision: Decision;
   readonly #resampler: Resampler;
+  readonly #rateHz: number;
+  readonly #echo: EchoFree;
+  #played: Resampler | null = null;
   readonly #addresses: readonly string[];
   /** The station's words in the language of the model. */
   readonly #spoken: Wording["addresses"];
@@ -42,7 +49,7 @@ export class Ear {
   #before = 0;
 
   /** Nothing is listened for until `allow`. */
-  constructor({ model, net, address, rateHz = sampleRateHz, settings }: EarOptions) {
+  constructor({ model, net, address, rateHz = sampleRateHz, settings, canceller }: EarOptions) {
     this.#net = net ?? new PhraseNet(model);
     this.#outputs = new Float64Array(this.#net.commandCount);
     this.#addresses = model.file.outputs.addressWords;
@@ -50,6 +57,8 @@ export class Ear {
     this.#places = commandIds.map((id) => model.file.outputs.commandIds.indexOf(id));
     this.#decision = new Decision(address, { ...settingsOf(model.file.decision), ...settings });
     this.#resampler = new Resampler(rateHz);
+    this.#rateHz = rateHz;
+    this.#echo = new EchoFree(canceller);
     this.#net.hearSilence();
   }
 
@@ -74,14 +83,23 @@ export class Ear {
     this.#decision.allow(permitted, refusable);
   }
 
-  /** @param samples Mono, −1..1, at the rate of the constructor. Not kept. */
-  listen(samples: Float32Array): readonly Heard[] {
-    return this.#take(this.#resampler.push(samples));
+  /**
+   * @param samples  Mono, −1..1, at the rate of the constructor. Not kept.
+   * @param played   What the companion itself sent to the loudspeaker meanwhile, as many samples; null for nothing. Its
+   *                 echo is taken out of what was heard.
+   */
+  listen(samples: Float32Array, played: Float32Array | null = null): readonly Heard[] {
+    return this.#take(this.#echo.take(this.#resampler.push(samples), this.#playedAtOurRate(played, samples.length)));
+  }
+
+  /** Commands whose words the companion itself is saying just now: they need to be heard far more surely. */
+  guard(commands: Iterable<CommandId>): void {
+    this.#decision.guard(commands);
   }
 
   /** The sound has ended: a phrase at its very end gets the silence that it needs to be decided. */
   finish(): readonly Heard[] {
-    const last = this.#take(this.#resampler.finish());
+    const last = this.#take(this.#echo.finish(this.#resampler.finish()));
     return [...last, ...this.#take(new Float32Array(sampleRateHz))];
   }
 
@@ -92,6 +110,13 @@ export class Ear {
     this.#decision.reset();
     this.#heldCount = 0;
     this.#before = nowAt;
+  }
+
+  /** Sound that was played, at 16 kHz; null while nothing has ever been played, and then no resampler is needed either. */
+  #playedAtOurRate(played: Float32Array | null, count: number): Float32Array | null {
+    if (played === null && this.#played === null) return null;
+    this.#played ??= new Resampler(this.#rateHz);
+    return this.#played.push(played ?? new Float32Array(count));
   }
 
   #take(samples: Float32Array): readonly Heard[] {

@@ -84,7 +84,7 @@ const isIn = (condition: string) =>
 
 describe("the sound check", () => {
   it("hears a clear voice well, over a machine 25 dB below it", async () => {
-    await open(25, 2.6);
+    await open(25, 3.4);
     await page.getByRole("button", { name: "Check the sound" }).click();
     await page.getByText("Run your machine, and say nothing.").first().waitFor();
     await page.locator('[data-testid="sound-check"][data-stage="verdict"]').waitFor({ timeout: 120_000 });
@@ -96,7 +96,7 @@ describe("the sound check", () => {
   });
 
   it("says plainly that a machine as loud as the voice is too much, and what helps", async () => {
-    await open(3, 2.6);
+    await open(3, 3.4);
     await page.getByRole("button", { name: "Check the sound" }).click();
     await page.locator('[data-testid="sound-check"][data-stage="verdict"]').waitFor({ timeout: 120_000 });
     const check = page.getByTestId("sound-check");
@@ -116,11 +116,13 @@ describe("losing the ear during a session", () => {
   /** Milliseconds from the cause until the screen says it. */
   async function noticedAfterMs(cause: () => Promise<unknown>): Promise<number> {
     await page.evaluate(() => {
-      const marks = { causedMs: 0, seenMs: 0 };
+      const marks = { causedMs: 0, seenMs: 0, alert: "" };
       Object.assign(globalThis, { marks });
       new MutationObserver(() => {
         const now = document.querySelector('[data-testid="ear"]')?.getAttribute("data-condition");
-        if (now !== "on" && now !== "slow" && marks.seenMs === 0) marks.seenMs = performance.now();
+        if (now === "on" || now === "slow" || marks.seenMs > 0) return;
+        marks.seenMs = performance.now();
+        marks.alert = document.querySelector('[data-testid="ear"] [role="alert"]')?.textContent ?? "";
       }).observe(document.body, { subtree: true, attributes: true, childList: true });
       marks.causedMs = performance.now();
     });
@@ -135,7 +137,9 @@ describe("losing the ear during a session", () => {
   /** Noticed in time, shown as an alert, said aloud; back by itself once `mend` is done; both kept. */
   async function losesAndFindsAgain(cause: () => Promise<unknown>, mend: () => Promise<unknown>, words: RegExp) {
     expect(await noticedAfterMs(cause)).toBeLessThan(2000);
-    expect(await ear().getByRole("alert").textContent()).toMatch(words);
+    expect(await page.evaluate(() => (globalThis as unknown as { marks: { alert: string } }).marks.alert)).toMatch(
+      words,
+    );
     await page.getByTestId("says").getByText("Use the pedal or the screen.").waitFor({ timeout: patienceMs });
     await mend();
     await isIn("on");

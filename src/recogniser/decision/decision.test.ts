@@ -73,6 +73,15 @@ describe("deciding what was heard", () => {
     expect(heard.filter((h) => h.kind === "understood")).toMatchObject([{ command: "close", permitted: false }]);
   });
 
+  test("hears what the companion says itself only when it is far surer than an echo", () => {
+    const decision = listening("back", "done");
+    decision.guard(["back"]);
+    expect(listen(decision, [quiet, ...held({ back: 0.95 }, 6), ...held(quiet, 4)])).toMatchObject([{ kind: "noise" }]);
+    expect(commandsOf(listen(decision, held({ done: 0.95 }, 3), 2000))).toEqual(["done"]);
+    decision.guard([]);
+    expect(commandsOf(listen(decision, [...held(quiet, 12), ...held({ back: 0.95 }, 3)], 3000))).toEqual(["back"]);
+  });
+
   test("does not act on what was said before it was allowed", () => {
     const decision = listening();
     listen(decision, [quiet, quiet, ...held({ close: 0.99 }, 3)]);

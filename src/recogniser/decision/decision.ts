@@ -28,6 +28,7 @@ export class Decision {
   readonly #armed = new Uint8Array(commandIds.length);
   readonly #permitted = new Uint8Array(commandIds.length);
   readonly #refusable = new Uint8Array(commandIds.length);
+  readonly #guarded = new Uint8Array(commandIds.length);
   #quietUntilMs = Number.NEGATIVE_INFINITY;
   /** A doubt between two, since when, and its clearest moment so far. */
   #doubt: Doubt | null = null;
@@ -48,6 +49,12 @@ export class Decision {
     for (const id of permitted) this.#permitted[commandIds.indexOf(id)] = 1;
     for (const id of refusable) this.#refusable[commandIds.indexOf(id)] = 1;
     this.#doubt = null;
+  }
+
+  /** The companion is saying these itself just now: heard they count only where no echo could reach. */
+  guard(commands: Iterable<CommandId>): void {
+    this.#guarded.fill(0);
+    for (const id of commands) this.#guarded[commandIds.indexOf(id)] = 1;
   }
 
   /** Forgets what was in the air, as after a gap in the sound. What is allowed stays. */
@@ -78,8 +85,12 @@ export class Decision {
     if (command === undefined) return null;
     const confidence = this.#smooth[best] as number;
     const permitted = this.#permitted[best] === 1;
-    const needed = this.#settings.thresholds[command];
-    if (confidence < (permitted ? needed : Math.max(needed, this.#settings.refuseAbove))) return null;
+    const needed = Math.max(
+      this.#settings.thresholds[command],
+      permitted ? 0 : this.#settings.refuseAbove,
+      this.#guarded[best] === 1 ? this.#settings.guardAbove : 0,
+    );
+    if (confidence < needed) return null;
     this.#settle(atMs);
     return { kind: "understood", address: this.address, command, confidence, permitted, atMs };
   }
@@ -87,7 +98,8 @@ export class Decision {
   #unsure(atMs: number, best: number, second: number): Heard | null {
     const { unsureMass, unsureShare, patienceMs } = this.#settings;
     const [likelier, other] = [commandIds[best], commandIds[second]];
-    if (likelier !== undefined && other !== undefined) {
+    const isGuarded = this.#guarded[best] === 1 || this.#guarded[second] === 1;
+    if (likelier !== undefined && other !== undefined && !isGuarded) {
       const confidences = [this.#smooth[best] as number, this.#smooth[second] as number] as const;
       const mass = confidences[0] + confidences[1];
       if (confidences[1] >= unsureShare && mass >= unsureMass) {

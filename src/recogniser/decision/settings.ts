@@ -9,6 +9,8 @@ export interface DecisionSettings {
   readonly thresholds: Readonly<Record<CommandId, number>>;
   /** Least probability to refuse aloud something that is not permitted now. */
   readonly refuseAbove: number;
+  /** Least probability while the companion says the same words itself. */
+  readonly guardAbove: number;
   /** Together at least this, and the lesser at least its share: two commands worth asking about. */
   readonly unsureMass: number;
   readonly unsureShare: number;
@@ -30,6 +32,7 @@ export const usualSettings: DecisionSettings = {
   smoothSteps: 2,
   thresholds: sameForAll(0.8),
   refuseAbove: 0.9,
+  guardAbove: 0.97,
   unsureMass: 0.8,
   unsureShare: 0.25,
   patienceMs: 240,

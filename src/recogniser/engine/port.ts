@@ -12,8 +12,15 @@ export type EarOrder =
       readonly permitted: readonly CommandId[];
       readonly refusable: readonly CommandId[];
     }
-  /** `sentAtMs` by the clock that page and worker share, to notice an ear that cannot keep up. The array changes hands. */
-  | { readonly type: "sound"; readonly samples: Float32Array; readonly sentAtMs: number }
+  /** `sentAtMs` by the clock that page and worker share, to notice an ear that cannot keep up. The arrays change hands. */
+  | {
+      readonly type: "sound";
+      readonly samples: Float32Array;
+      readonly played?: Float32Array | null;
+      readonly sentAtMs: number;
+    }
+  /** The companion says these commands' own words from now on; none: it is silent. */
+  | { readonly type: "guard"; readonly commands: readonly CommandId[] }
   | { readonly type: "gap"; readonly lostMs: number }
   | { readonly type: "allow"; readonly permitted: readonly CommandId[]; readonly refusable: readonly CommandId[] }
   | { readonly type: "address"; readonly address: AddressWord }

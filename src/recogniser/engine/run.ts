@@ -55,7 +55,7 @@ export class Run implements EngineRun {
   #takeSound(event: SoundEvent): void {
     if (this.#isOver) return;
     if (event.type === "opened") this.#begin(event.rateHz);
-    else if (event.type === "sound") this.#hear(event.samples);
+    else if (event.type === "sound") this.#hear(event.samples, event.played ?? null);
     else if (event.type === "dropped" && event.isHere) this.#parts.ear.tell({ type: "gap", lostMs: event.lostMs });
     else if (event.type === "refused") this.#fail(errorFor[event.reason], event.message);
     else if (event.type === "lost") this.#fail("audio-capture", `the microphone is lost: ${event.reason}`);
@@ -71,13 +71,13 @@ export class Run implements EngineRun {
     listen({ type: "audiostart" });
   }
 
-  #hear(samples: Float32Array): void {
+  #hear(samples: Float32Array, played: Float32Array | null): void {
     for (const type of this.#activity?.take(samples) ?? []) {
       this.#hasHeardSound = true;
       this.#parts.listen({ type });
     }
     this.#soundMs += (samples.length * 1000) / this.#rateHz;
-    this.#parts.ear.tell({ type: "sound", samples, sentAtMs: sharedNowMs() });
+    this.#parts.ear.tell({ type: "sound", samples, ...(played && { played }), sentAtMs: sharedNowMs() });
     const hasPatience = this.#parts.options.continuous || this.#hasHeardSound || this.#soundMs < patienceMs;
     if (!hasPatience) this.#fail("no-speech", "nothing was said");
   }

@@ -1,5 +1,6 @@
 /** An ear that takes orders: what runs behind a port, in a worker or on the spot. */
 import { Ear } from "../ear";
+import { EchoCanceller } from "../echo/echoCanceller";
 import type { Heard } from "../heard";
 import type { PhraseModel } from "../network/loadModel";
 import { PhraseNet } from "../network/phraseNet";
@@ -14,6 +15,8 @@ export class EarService {
   readonly #net: PhraseNet;
   readonly #report: (report: EarReport) => void;
   readonly #nowMs: () => number;
+  /** It outlives a run: the room stays the same. */
+  readonly #canceller = new EchoCanceller();
   #open: { readonly run: number; readonly ear: Ear } | null = null;
   #toldBehindAtMs = Number.NEGATIVE_INFINITY;
 
@@ -32,7 +35,13 @@ export class EarService {
   /** Orders before the first "open" are passed over. */
   take(order: EarOrder): void {
     if (order.type === "open") {
-      const ear = new Ear({ model: this.#model, net: this.#net, address: order.address, rateHz: order.rateHz });
+      const ear = new Ear({
+        model: this.#model,
+        net: this.#net,
+        address: order.address,
+        rateHz: order.rateHz,
+        canceller: this.#canceller,
+      });
       ear.allow(order.permitted, order.refusable);
       this.#open = { run: order.run, ear };
       return;
@@ -40,10 +49,11 @@ export class EarService {
     if (this.#open === null) return;
     const { run, ear } = this.#open;
     if (order.type === "sound") {
-      this.#tell(run, ear.listen(order.samples));
+      this.#tell(run, ear.listen(order.samples, order.played));
       this.#tellIfBehind(run, this.#nowMs() - order.sentAtMs);
     } else if (order.type === "gap") ear.gap(order.lostMs);
     else if (order.type === "allow") ear.allow(order.permitted, order.refusable);
+    else if (order.type === "guard") ear.guard(order.commands);
     else if (order.type === "address") ear.address = order.address;
     else {
       this.#tell(run, ear.finish());

@@ -15,7 +15,11 @@ export function workerEar(modelFolder: URL): EarPort {
   worker.postMessage({ modelFolder: modelFolder.href });
   return {
     tell(order) {
-      worker.postMessage(order, order.type === "sound" ? [order.samples.buffer as ArrayBuffer] : []);
+      const given = order.type === "sound" ? [order.samples, ...(order.played ? [order.played] : [])] : [];
+      worker.postMessage(
+        order,
+        given.map((samples) => samples.buffer as ArrayBuffer),
+      );
     },
     onReport(listen) {
       listeners.add(listen);

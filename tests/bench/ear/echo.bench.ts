@@ -1,0 +1,151 @@
+/**
+ * The companion's own announcements in the microphone at 0 dB: does it act on them, and is the artist still heard? The
+ * shipped clips are played through a loudspeaker and a room of our own making (delay, soft clipping, half a second of decay)
+ * and heard by the shipped ear: with nothing done about it, with the words being said guarded, with the echo taken out, and
+ * with both. Everything is listened for, which is harder than any session. `npm run bench:echo`
+ */
+import { execFileSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { ClipManifest } from "../../../src/announcements/clips";
+import { type CommandId, commandIds } from "../../../src/intent/phrases";
+import { sayingNow } from "../../../src/intent/sayingNow";
+import { Ear, type Heard, type PhraseModel } from "../../../src/recogniser";
+import { shippedModel } from "../../../src/recogniser/network/shippedModel";
+import { seededRandom } from "../../../src/rehearsal/random";
+import { heldOutVoices, levelled, phraseOf, rmsOf } from "./heldOut";
+import { bootstrapped, poissonUpper } from "./intervals";
+
+const rateHz = 16_000;
+const chunk = 1024;
+const aloneMinutes = Number(process.argv[2] ?? 12);
+const voicesUsed = heldOutVoices.slice(0, Number(process.argv[3] ?? 4));
+
+interface Sentence {
+  readonly text: string;
+  readonly sound: Float32Array;
+}
+
+/** Every clip that is more than a word or two, as sentences to say. */
+function announcements(): readonly Sentence[] {
+  const manifest = ClipManifest.parse(JSON.parse(readFileSync("public/clips/en.json", "utf8")));
+  const files = new Map<string, Float32Array>();
+  const decoded = (file: string): Float32Array => {
+    const known = files.get(file);
+    if (known) return known;
+    const args = ["-v", "error", "-i", `public/clips/${file}`, "-ar", "16000", "-ac", "1", "-f", "f32le", "-"];
+    const bytes = execFileSync("ffmpeg", args, { maxBuffer: 2 ** 30 });
+    const sound = new Float32Array(new Uint8Array(bytes).buffer);
+    files.set(file, sound);
+    return sound;
+  };
+  return Object.entries(manifest.clips)
+    .filter(([, clip]) => clip.durationMs > 700 && !clip.file.includes("words"))
+    .map(([text, clip]) => ({
+      text,
+      sound: decoded(clip.file).slice(
+        (clip.startMs * rateHz) / 1000,
+        ((clip.startMs + clip.durationMs) * rateHz) / 1000,
+      ),
+    }));
+}
+
+/** Loudspeaker and room: 90 ms on the way, a loudspeaker that is not quite straight, reverberation of 0.3 s. */
+function throughTheRoom(played: Float32Array, seed: number): Float32Array {
+  const random = seededRandom(seed);
+  const taps = Array.from({ length: 90 }, (_, n) => ({
+    at: n === 0 ? 0 : Math.floor(random() * 0.3 * rateHz),
+    gain: n === 0 ? 1 : random() - 0.5,
+  })).map(({ at, gain }) => ({ at, gain: gain * 10 ** ((-3 * at) / (0.3 * rateHz)) }));
+  const delay = Math.round(0.09 * rateHz);
+  const driven = played.map((x) => Math.tanh(1.5 * x) / 1.5);
+  const heard = new Float32Array(played.length);
+  for (const { at, gain } of taps) {
+    for (let n = delay + at; n < heard.length; n++)
+      heard[n] = (heard[n] as number) + gain * (driven[n - delay - at] as number);
+  }
+  return heard;
+}
+
+interface Scene {
+  readonly played: Float32Array;
+  readonly heard: Float32Array;
+  readonly saying: readonly { readonly from: number; readonly to: number; readonly guards: readonly CommandId[] }[];
+}
+
+/** Announcements one after the other, with half a second between, until `seconds` are full. */
+function scene(sentences: readonly Sentence[], seconds: number, seed: number): Scene {
+  const random = seededRandom(seed);
+  const played = new Float32Array(Math.round(seconds * rateHz));
+  const saying: { from: number; to: number; guards: readonly CommandId[] }[] = [];
+  for (let at = rateHz / 2; ; ) {
+    const { text, sound } = sentences[Math.floor(random() * sentences.length)] as Sentence;
+    if (at + sound.length > played.length) break;
+    played.set(levelled(sound, 0.08), at);
+    saying.push({ from: at, to: at + sound.length + 0.4 * rateHz, guards: sayingNow(text) });
+    at += sound.length + rateHz / 2;
+  }
+  const echo = throughTheRoom(played, seed);
+  const loud = echo.filter((_, n) => saying.some(({ from, to }) => n >= from && n < to - 0.4 * rateHz));
+  const gain = 0.05 / rmsOf(loud);
+  const noise = seededRandom(seed + 1);
+  return { played, heard: echo.map((x) => gain * x + 0.0005 * (noise() - 0.5)), saying };
+}
+
+const ways = ["nothing done", "words guarded", "echo taken out", "both"] as const;
+
+function hear(model: PhraseModel, { played, heard, saying }: Scene, way: (typeof ways)[number]): readonly Heard[] {
+  const ear = new Ear({ model, address: "station" });
+  ear.allow(commandIds);
+  const isGuarded = way === "words guarded" || way === "both";
+  const isCancelled = way === "echo taken out" || way === "both";
+  const all: Heard[] = [];
+  for (let at = 0; at < heard.length; at += chunk) {
+    if (isGuarded) ear.guard(saying.find(({ from, to }) => at >= from && at < to)?.guards ?? []);
+    const part = heard.slice(at, at + chunk);
+    all.push(...ear.listen(part, isCancelled ? played.slice(at, at + part.length) : null));
+  }
+  return [...all, ...ear.finish()].filter((one) => one.kind === "understood");
+}
+
+const loaded = await shippedModel();
+if (!loaded.ok) throw new Error(loaded.message);
+const { model } = loaded;
+const known = commandIds.filter((id) => model.file.outputs.commandIds.includes(id));
+const sentences = announcements();
+
+console.log(
+  `Own announcements at 0 dB: ${aloneMinutes} min alone; then ${known.length} phrases by each of ${voicesUsed.length} held-out voices over them.`,
+);
+console.log("| way | false actions | an hour, 95 % upper bound | heard % (95 %) | wrong |");
+console.log("|---|---|---|---|---|");
+const alone = scene(sentences, aloneMinutes * 60, 11);
+const over = voicesUsed.map((voice, v) => {
+  const spacingSec = 3.4;
+  const warmUpSec = 12;
+  const base = scene(sentences, warmUpSec + known.length * spacingSec, 100 + v);
+  const heard = base.heard.slice();
+  const asked = known.map((command, n) => {
+    const from = Math.round((warmUpSec + n * spacingSec) * rateHz);
+    const sound = phraseOf(voice, "station", command);
+    for (const [k, x] of sound.entries()) heard[from + k] = (heard[from + k] ?? 0) + x;
+    return { command, fromMs: (from * 1000) / rateHz, toMs: ((from + sound.length) * 1000) / rateHz + 900 };
+  });
+  return { base: { ...base, heard }, asked };
+});
+for (const way of ways) {
+  const actions = hear(model, alone, way);
+  const byVoice = over.map(({ base, asked }) => {
+    const found = hear(model, base, way);
+    return asked.map(({ command, fromMs, toMs }) => {
+      const within = found.filter(({ atMs }) => atMs >= fromMs && atMs <= toMs);
+      const wrong = within.filter((one) => one.kind === "understood" && one.command !== command).length;
+      return { isHeard: within.length > wrong, wrong };
+    });
+  });
+  const wrong = byVoice.flat().reduce((sum, one) => sum + one.wrong, 0);
+  const [mean, low, high] = bootstrapped(byVoice.map((one) => one.map(({ isHeard }) => (isHeard ? 1 : 0))));
+  const bound = poissonUpper(actions.length) / (aloneMinutes / 60);
+  console.log(
+    `| ${way} | ${actions.length} in ${aloneMinutes} min | ${bound.toFixed(1)} | ${(100 * mean).toFixed(1)} (${(100 * low).toFixed(1)}–${(100 * high).toFixed(1)}) | ${wrong} |`,
+  );
+}
