@@ -61,6 +61,15 @@ describe("bundled places", () => {
     });
   });
 
+  it("says of a line without a value what it is about", () => {
+    const unknown = placeView(place("elsewhere")).rows.filter(({ says }) => says.includes("not known here"));
+    expect(unknown.map(({ says }) => says.split(": not")[0])).toEqual([
+      "how long to keep: client record",
+      "how long to keep: steriliser log",
+      "waste: infectious",
+    ]);
+  });
+
   it("tests weekly by CDC and monthly by California, either of the two published frequencies", () => {
     expect(ruleOf(place("texas"), "biological-test")?.every).toEqual({ weeks: 1 });
     expect(ruleOf(place("california"), "biological-test")).toMatchObject({

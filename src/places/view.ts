@@ -28,11 +28,18 @@ export function placeView(place: PlaceProfile): PlaceView {
 function row(line: PlaceLine): PlaceRow {
   return {
     id: line.id,
-    says: line.value ? says(line.value) : "not known here: look it up and fill it in",
+    says: line.value ? says(line.value) : `${subjectOf(line.id)}: not known here; look it up and fill it in`,
     source: line.source,
     year: line.year === null ? "undated" : String(line.year),
     mark: line.status === "confirmed" ? null : line.status,
   };
+}
+
+/** What a line without a value is about, from its id: "keep.client-record" is "how long to keep: client record". */
+function subjectOf(id: string): string {
+  const [kind = "", what = ""] = id.split(".");
+  const named = what.replaceAll("-", " ");
+  return kind === "keep" ? `how long to keep: ${named}` : named === "" ? kind : `${kind}: ${named}`;
 }
 
 function says(value: LineValue): string {
