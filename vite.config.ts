@@ -43,6 +43,12 @@ export default defineConfig({
     // The policy allows no data: addresses.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    rolldownOptions: {
+      output: {
+        // The schema library comes with its setting for pages that forbid evaluation, before any schema is made.
+        codeSplitting: { groups: [{ name: "schemas", test: /node_modules\/zod\/|src\/app\/jitless/ }] },
+      },
+    },
   },
   worker: { format: "es" },
   css: { modules: { localsConvention: "camelCaseOnly" } },

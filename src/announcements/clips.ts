@@ -38,8 +38,8 @@ export const clipKey = (text: string): string =>
   text
     .toLowerCase()
     .replace(/\s+/g, " ")
-    .replace(/^[\s.,:;!?-]+/, "")
-    .replace(/[\s.,:;!-]+$/, "");
+    .replace(/^[\s.,:;!?¿¡-]+/, "")
+    .replace(/[\s.,:;!¿¡-]+$/, "");
 
 /** Silence where the joining punctuation asks for it; after a sentence, a breath. */
 const pauseMs = (joint: string): number => (/[.?!]/.test(joint) ? 260 : /[,:;]/.test(joint) ? 120 : 20);
@@ -52,10 +52,10 @@ export function clipsOf(utterance: Pick<Utterance, "parts">, manifest: ClipManif
   let joint = "";
   for (const { text } of utterance.parts) {
     const key = clipKey(text);
-    const lead = /^[\s.,:;!?-]*/.exec(text)?.[0] ?? "";
+    const lead = /^[\s.,:;!?¿¡-]*/.exec(text)?.[0] ?? "";
     if (key !== "") {
       pieces.push(pieceOf(text, key, pieces.length === 0 ? 0 : pauseMs(joint + lead), manifest));
-      joint = /[\s.,:;!?-]*$/.exec(text)?.[0] ?? "";
+      joint = /[\s.,:;!?¿¡-]*$/.exec(text)?.[0] ?? "";
     } else joint += text;
   }
   return pieces;

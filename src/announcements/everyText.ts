@@ -38,7 +38,7 @@ export const protocolTexts = (protocol: Protocol, book: Phrasebook): readonly st
 
 /** Single words of some texts, for sentences that the artist changes. */
 export const singleWords = (texts: readonly string[]): readonly string[] =>
-  distinct(texts.flatMap((text) => clipKey(text).split(/[\s.,:;!?/-]+/)));
+  distinct(texts.flatMap((text) => clipKey(text).split(/[\s.,:;!?¿¡/-]+/)));
 
 function leavesOf(node: unknown): readonly string[] {
   if (typeof node === "string") return [node];

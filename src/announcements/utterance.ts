@@ -37,7 +37,10 @@ export interface Utterance {
 export function textOf(utterance: Pick<Utterance, "parts">): string {
   const joined = utterance.parts.map((part) => part.text).join("");
   const tidy = joined.replace(/\s+/g, " ").trim();
-  return tidy.replace(/(^|[.?!] )(\p{Ll})/gu, (_, before: string, letter: string) => before + letter.toUpperCase());
+  return tidy.replace(
+    /(^|[.?!] )([¿¡]?\p{Ll})/gu,
+    (_, before: string, letter: string) => before + letter.toUpperCase(),
+  );
 }
 
 /** Words as counted for the published figures: runs of letters, digits, apostrophes and hyphens. */

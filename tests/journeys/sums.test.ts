@@ -54,6 +54,8 @@ const told = async (id: string): Promise<string> => {
 };
 const kept = (what: string) => page.getByTestId("kept").getByText(`Kept: ${what}`).waitFor();
 const open = async (name: string) => {
+  const all = button("All pages");
+  if (await all.isVisible()) await press(page, all);
   await press(page, page.getByRole("link", { name, exact: true }));
   await page.getByRole("heading", { level: 1, name }).waitFor();
 };

@@ -1,13 +1,14 @@
 /**
  * Renders every text that the companion can say into sprite files under public/clips, with the manifest that says
- * where each lies. `npm run clips`; needs Debian's festival with festvox-us-slt-hts, and ffmpeg. Same texts, same bytes.
+ * where each lies. `npm run clips`, or `npm run clips -- es` for one language; needs Debian's festival with
+ * festvox-us-slt-hts for English, espeak-ng for Spanish, and ffmpeg. Same texts, same bytes.
  */
 import { mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Clip, type ClipManifest, clipKey } from "../../../src/announcements/clips";
 import { phrasebookTexts, protocolTexts, singleWords } from "../../../src/announcements/everyText";
-import { bookFor, spokenLanguages } from "../../../src/announcements/phrasebooks";
+import { bookFor, type SpokenLanguage, spokenLanguages } from "../../../src/announcements/phrasebooks";
 import { bundledProtocols } from "../../../src/session/protocols";
 import { evened } from "./evened";
 import { levelled, trimmed } from "./loudness";
@@ -16,8 +17,11 @@ import { pronounced } from "./pronounced";
 import { synthesise, type Voice } from "./voices";
 import { readWav } from "./wav";
 
-/** The best understood of those that compareVoices.ts ranks; the recorded artist is to be another speaker. */
-const voice: Voice = "festival-slt";
+/**
+ * English: the best understood of those that compareVoices.ts ranks; the recorded artist is to be another speaker.
+ * Spanish: the only free Spanish synthesiser in Debian 12; the Latin American accent, since most speakers have it.
+ */
+const voices: Readonly<Record<SpokenLanguage, Voice>> = { en: "festival-slt", es: "espeak-es-f2" };
 const rateHz = 16_000;
 const folder = "public/clips";
 
@@ -27,7 +31,7 @@ interface Sprite {
 }
 
 /** A text goes into one file: the phrasebook's, its protocol's, or the one that several protocols share. */
-function spritesFor(language: string): readonly Sprite[] {
+function spritesFor(language: SpokenLanguage): readonly Sprite[] {
   const book = bookFor(language);
   const said = phrasebookTexts(book);
   const each = bundledProtocols.map((protocol) => ({ name: protocol.id, texts: protocolTexts(protocol, book) }));
@@ -41,7 +45,8 @@ function spritesFor(language: string): readonly Sprite[] {
   return [...sprites, { name: "words", texts: singleWords(sprites.flatMap(({ texts }) => texts)) }];
 }
 
-for (const language of spokenLanguages) {
+const asked = process.argv.slice(2);
+for (const language of spokenLanguages.filter((each) => asked.length === 0 || asked.includes(each))) {
   mkdirSync(folder, { recursive: true });
   for (const old of readdirSync(folder)) if (old.startsWith(`${language}.`)) rmSync(join(folder, old));
   const clips: Record<string, Clip> = {};
@@ -53,16 +58,20 @@ for (const language of spokenLanguages) {
       ][],
     );
     const path = join(folder, `${language}.${name}.mp3`);
-    Object.assign(clips, render(fresh, path));
+    Object.assign(clips, render(language, fresh, path));
     console.log(`${path}: ${fresh.size} clips, ${statSync(path).size} bytes`);
   }
   const manifest: ClipManifest = { format: "gloveside-clips", formatVersion: 1, language, clips };
   writeFileSync(join(folder, `${language}.json`), `${JSON.stringify(manifest, null, 1)}\n`);
 }
 
-function render(texts: ReadonlyMap<string, string>, path: string): Readonly<Record<string, Clip>> {
+function render(
+  language: SpokenLanguage,
+  texts: ReadonlyMap<string, string>,
+  path: string,
+): Readonly<Record<string, Clip>> {
   const work = mkdtempSync(join(tmpdir(), "clips-"));
-  const wavs = evened(synthesise(voice, [...texts.values()].map(pronounced), work), rateHz);
+  const wavs = evened(synthesise(voices[language], [...texts.values()].map(pronounced[language]), work), rateHz);
   const takes = [...texts.keys()].map((key, place) => ({
     key,
     sound: levelled(trimmed(readWav(wavs[place] ?? ""))),

@@ -1,4 +1,5 @@
 /** How a synthesiser must be written to, where it would misread the text. Only single letters and a few names. */
+import type { SpokenLanguage } from "../../../src/announcements/phrasebooks";
 
 const letters: Readonly<Record<string, string>> = {
   A: "ay",
@@ -31,4 +32,19 @@ const letters: Readonly<Record<string, string>> = {
   juliett: "juliet",
 };
 
-export const pronounced = (text: string): string => letters[text] ?? text;
+/** espeak-ng names the letters of Spanish by itself; the code words keep their international sound. */
+const spanishWords: Readonly<Record<string, string>> = {
+  charlie: "charli",
+  foxtrot: "fócstrot",
+  juliett: "yúliet",
+  mike: "maik",
+  whiskey: "uíski",
+  "x-ray": "ecsrey",
+  yankee: "yanqui",
+  zulu: "zulú",
+};
+
+export const pronounced: Readonly<Record<SpokenLanguage, (text: string) => string>> = {
+  en: (text) => letters[text] ?? text,
+  es: (text) => spanishWords[text] ?? text,
+};

@@ -2,11 +2,12 @@
 import { execFileSync } from "node:child_process";
 import { join } from "node:path";
 
-export const voices = ["festival-slt", "flite-slt", "espeak-f3", "espeak-gb-f2"] as const;
+export const voices = ["festival-slt", "flite-slt", "espeak-f3", "espeak-gb-f2", "espeak-es-f2"] as const;
 export type Voice = (typeof voices)[number];
 
 /** Words per minute for espeak-ng; the others speak at their own pace. */
 const espeakWordsPerMinute = "150";
+const espeakAccents = { "espeak-f3": "en-us+f3", "espeak-gb-f2": "en-gb+f2", "espeak-es-f2": "es-419+f2" } as const;
 
 /** @returns one path for each text, in order. */
 export function synthesise(voice: Voice, texts: readonly string[], folder: string): readonly string[] {
@@ -16,9 +17,8 @@ export function synthesise(voice: Voice, texts: readonly string[], folder: strin
   else if (voice === "flite-slt") {
     for (const { text, path } of each) execFileSync("flite", ["-voice", "slt", "-t", text, path]);
   } else {
-    const accent = voice === "espeak-f3" ? "en-us+f3" : "en-gb+f2";
     for (const { text, path } of each)
-      execFileSync("espeak-ng", ["-v", accent, "-s", espeakWordsPerMinute, "-w", path, text]);
+      execFileSync("espeak-ng", ["-v", espeakAccents[voice], "-s", espeakWordsPerMinute, "-w", path, text]);
   }
   return paths;
 }
