@@ -1,4 +1,4 @@
-import { readFileSync, statSync } from "node:fs";
+import { existsSync, readFileSync, statSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { commandIds } from "../intent/phrases";
 import { DeviationCode, DiscrepancyReason, Phase, RefusalReason } from "../session/fact";
@@ -112,7 +112,16 @@ function everything(language: string): readonly Utterance[] {
   ];
 }
 
-describe.each(spokenLanguages)("clips in %s", (language) => {
+const hasClips = (language: string): boolean => existsSync(`public/clips/${language}.json`);
+
+it("there are clips in every language that is spoken", () => {
+  expect(
+    spokenLanguages.filter((language) => !hasClips(language)),
+    "run `npm run clips` and commit public/clips",
+  ).toEqual([]);
+});
+
+describe.each(spokenLanguages.filter(hasClips))("clips in %s", (language) => {
   const manifest = manifestOf(language);
 
   it("speak every announcement of the bundled protocols and the phrasebook, without a voice of the system", () => {
