@@ -4,7 +4,7 @@
  */
 import { Howl, Howler } from "howler";
 import { type CueId, cueIds } from "../../audio/cues/cues";
-import type { Clip, ClipManifest } from "./clips";
+import type { Clip } from "./clips";
 import type { ClipPlayer } from "./speaker";
 
 const clipRateHz = 16_000;
@@ -24,7 +24,8 @@ const spriteName = (clip: Clip): string => String(clip.startMs);
 /** A player that lets the ear know, sample for sample, what it plays; null where the browser cannot. */
 export type HowlerPlayer = ClipPlayer & { readonly played: MediaStream | null };
 
-export function createHowlerPlayer(manifest: ClipManifest, places: Places): HowlerPlayer {
+/** @param clipsIn every clip of a sprite file. */
+export function createHowlerPlayer(clipsIn: (file: string) => readonly Clip[], places: Places): HowlerPlayer {
   const cues = new Map(cueIds.map((cue) => [cue, new Howl({ src: [`${places.cues}${cue}.wav`], preload: false })]));
   ownContext();
   for (const howl of cues.values()) howl.load();
@@ -34,9 +35,8 @@ export function createHowlerPlayer(manifest: ClipManifest, places: Places): Howl
   const spriteOf = (file: string): Howl => {
     const known = sprites.get(file);
     if (known) return known;
-    const clips = Object.values(manifest.clips).filter((clip) => clip.file === file);
     const sprite = Object.fromEntries(
-      clips.map((clip): [string, [number, number]] => [
+      clipsIn(file).map((clip): [string, [number, number]] => [
         spriteName(clip),
         [Math.max(0, clip.startMs - marginMs), clip.durationMs + 2 * marginMs],
       ]),

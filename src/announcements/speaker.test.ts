@@ -30,7 +30,7 @@ const free = (text: string) => ({ parts: [{ kind: "free" as const, text }] });
 function players(change: Partial<SpeakerParts> = {}) {
   const played: string[] = [];
   const parts: SpeakerParts = {
-    manifest,
+    manifest: () => manifest,
     player: {
       load: async () => ({ ok: true }),
       play: async ({ startMs }) => {
@@ -41,7 +41,7 @@ function players(change: Partial<SpeakerParts> = {}) {
       stop: () => void played.push("stop"),
       setVolume: (volume) => void played.push(`volume ${volume}`),
     },
-    local: { isThere: () => false, say: async () => ({ ok: true }), stop: () => undefined },
+    local: () => ({ isThere: () => false, say: async () => ({ ok: true }), stop: () => undefined }),
     wait: async () => undefined,
     ...change,
   };
@@ -78,7 +78,7 @@ describe("the speaker", () => {
       },
       stop: () => undefined,
     };
-    const { voice, played, settle } = players({ local });
+    const { voice, played, settle } = players({ local: () => local });
     voice.speak(1, free("the xy"));
     await settle();
     expect(said).toEqual(["the xy"]);

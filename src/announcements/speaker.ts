@@ -25,9 +25,10 @@ export interface LocalVoice {
 }
 
 export interface SpeakerParts {
-  readonly manifest: ClipManifest;
+  /** Asked anew for each utterance: the language may have changed. */
+  readonly manifest: () => ClipManifest;
   readonly player: ClipPlayer;
-  readonly local: LocalVoice;
+  readonly local: () => LocalVoice;
   /** Waits, in real milliseconds. */
   readonly wait: (ms: number) => Promise<void>;
 }
@@ -60,7 +61,7 @@ export function createSpeaker({ manifest, player, local, wait }: SpeakerParts): 
 
   const playPiece = async (piece: Piece, goesOn: () => boolean): Promise<boolean> => {
     if (piece.say === "clip") return playAll([piece.clip], goesOn);
-    if (local.isThere()) return (await local.say(piece.text, volume())).ok;
+    if (local().isThere()) return (await local().say(piece.text, volume())).ok;
     return piece.spelled.length > 0 && (await playAll(piece.spelled, goesOn));
   };
 
@@ -85,19 +86,19 @@ export function createSpeaker({ manifest, player, local, wait }: SpeakerParts): 
   const silence = (): void => {
     current = null;
     player.stop();
-    local.stop();
+    local().stop();
   };
 
   player.setVolume(volume());
   return {
     async prepare(utterances) {
-      const files = [...new Set(utterances.flatMap((utterance) => filesOf(utterance, manifest)))];
+      const files = [...new Set(utterances.flatMap((utterance) => filesOf(utterance, manifest())))];
       const loaded = await Promise.all(files.map(async (file) => ({ file, ...(await player.load(file)) })));
       return loaded.filter(({ ok }) => !ok).map(({ file }) => file);
     },
     speak(turn, utterance) {
       if (current !== null) silence();
-      void run(turn, clipsOf(utterance, manifest));
+      void run(turn, clipsOf(utterance, manifest()));
     },
     stop: silence,
     cue: (cue) => player.cue(cue),

@@ -1,7 +1,7 @@
 /** The app: opening, preparing, a session, its record. Carries out what the screens ask for with the parts handed in. */
-import type { Voice } from "../announcements/voice";
 import type { SoundSource } from "../microphone";
 import type { Asks, Model, PrepareView, View } from "../screen/model";
+import type { Settings } from "../screen/settings/settings";
 import type { KeepTrouble } from "../session/keeper";
 import { readProtocol } from "../session/readProtocol";
 import { beginnings } from "./beginnings";
@@ -13,11 +13,12 @@ import { soundTrial } from "./soundTrial";
 import { watchedValue } from "./watchedValue";
 import type { Hearing } from "./wireHearing";
 import type { OpenedLog } from "./wireLog";
+import type { SpeakingVoice } from "./wireVoice";
 
 export interface AppParts {
   readonly log: OpenedLog;
   readonly memory: DeviceMemory;
-  readonly voice: Voice;
+  readonly voice: SpeakingVoice;
   readonly hearing: Hearing;
   readonly openMicrophone: () => SoundSource;
   /** Address of the app's folder, with its slash. */
@@ -33,6 +34,7 @@ export interface App extends Model {
 
 export async function createApp({ log, memory, voice, hearing, openMicrophone, base, update }: AppParts): Promise<App> {
   const view = watchedValue<View>({ at: "opening" });
+  const settings = watchedValue<Settings>(memory.settings());
   let offline: PrepareView["offline"] = "no";
 
   const change = (part: Partial<PrepareView>): void => {
@@ -45,6 +47,7 @@ export async function createApp({ log, memory, voice, hearing, openMicrophone, b
     },
     subscribe: view.subscribe,
     level: hearing.level,
+    settings,
     asks,
     setOffline(now) {
       offline = now;
@@ -63,7 +66,7 @@ export async function createApp({ log, memory, voice, hearing, openMicrophone, b
   const { journal } = log.log;
   const practice = import.meta.env.HAS_PRACTICE ? await findPractice(`${base}practice/`) : null;
   const sessions = beginnings({ log: log.log, memory, voice, hearing, openMicrophone, show: view.set });
-  const trial = soundTrial({ voice, hearing, openMicrophone, change });
+  const trial = soundTrial({ voice, hearing, openMicrophone, change, language: () => settings.now.language });
   let isStarting = false;
 
   const prepare = async (trouble: KeepTrouble | null = null): Promise<void> => {
@@ -99,7 +102,17 @@ export async function createApp({ log, memory, voice, hearing, openMicrophone, b
         return;
       }
       memory.addProtocol(text, known.protocol);
-      change({ protocols: memory.protocols(), importTrouble: null, importedName: known.protocol.name.en });
+      change({
+        protocols: memory.protocols(),
+        importTrouble: null,
+        importedName: known.protocol.name[settings.now.language] ?? known.protocol.name.en,
+      });
+    },
+    changeSettings(part) {
+      const next = { ...settings.now, ...part };
+      memory.keepSettings(next);
+      settings.set(next);
+      void voice.speakIn(next.language);
     },
     tryMicrophone: trial.microphone,
     checkSound: trial.check,
@@ -114,6 +127,7 @@ export async function createApp({ log, memory, voice, hearing, openMicrophone, b
     async nextClient() {
       await sessions.end();
       memory.keepOpenSession(null);
+      await voice.speakIn(settings.now.language);
       await prepare();
     },
     reload: () => location.reload(),
@@ -134,6 +148,7 @@ const stuckAsks: Asks = {
   resume: nothing,
   practise: nothing,
   addProtocol: nothing,
+  changeSettings: nothing,
   tryMicrophone: nothing,
   checkSound: nothing,
   retryMicrophone: nothing,

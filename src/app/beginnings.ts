@@ -1,6 +1,6 @@
 /** The three ways into a session: begun anew, taken up again, or practised with the recorded artist. */
 import { begin, resume } from "../../machines/session/decide";
-import type { Voice } from "../announcements/voice";
+import { bookFor } from "../announcements/phrasebooks";
 import { recordingSource, type SoundSource } from "../microphone";
 import type { RecordView, SessionView } from "../screen/model";
 import type { KeepTrouble } from "../session/keeper";
@@ -11,11 +11,12 @@ import { loadRecording, type Practice, playAloud } from "./practice";
 import { type RunningSession, runSession, type SessionParts } from "./runSession";
 import type { Hearing } from "./wireHearing";
 import { headerFor, type Log, practiceLog } from "./wireLog";
+import type { SpeakingVoice } from "./wireVoice";
 
 export interface BeginningParts {
   readonly log: Log;
   readonly memory: DeviceMemory;
-  readonly voice: Voice;
+  readonly voice: SpeakingVoice;
   readonly hearing: Hearing;
   readonly openMicrophone: () => SoundSource;
   readonly show: (view: SessionView | RecordView) => void;
@@ -38,6 +39,7 @@ export function beginnings({ log, memory, voice, hearing, openMicrophone, show }
   const run = async (wiring: Wiring): Promise<KeepTrouble | null> => {
     hearing.stop();
     voice.stop();
+    await voice.speakIn(bookFor(wiring.state.context.input.language).language);
     void keepStorage();
     const closed = () => {
       if (!wiring.isPractice) memory.keepOpenSession(null);

@@ -3,8 +3,10 @@
  * were added, and which session this tab had open. Read as hostile, like any file.
  */
 import { z } from "zod";
+import { spokenLanguages } from "../announcements/phrasebooks";
 import { addressWords } from "../intent/phrases";
 import { type Draft, emptyDraft } from "../screen/prepare/draft";
+import { firstSettings, type Settings, themes } from "../screen/settings/settings";
 import { Id, type Protocol } from "../session/protocol";
 import { bundledProtocols } from "../session/protocols";
 import { readProtocol } from "../session/readProtocol";
@@ -32,9 +34,12 @@ const Remembered = z.strictObject({
   ),
 });
 
+const KeptSettings = z.strictObject({ language: z.enum(spokenLanguages), theme: z.enum(themes) });
+
 const ProtocolTexts = z.array(z.string()).max(50);
 
 const keys = {
+  settings: "gloveside-settings",
   draft: "gloveside-draft",
   protocols: "gloveside-protocols",
   open: "gloveside-open-session",
@@ -58,9 +63,12 @@ function write(storage: Storage, key: string, value: unknown): void {
   }
 }
 
-export function deviceMemory(local: Storage, tab: Storage) {
+/** @param preferred the device's languages, for as long as nobody chose one. */
+export function deviceMemory(local: Storage, tab: Storage, preferred: readonly string[]) {
   const texts = () => read(local, keys.protocols, ProtocolTexts, []);
   return {
+    settings: (): Settings => read(local, keys.settings, KeptSettings, firstSettings(preferred)),
+    keepSettings: (settings: Settings): void => write(local, keys.settings, settings),
     draft(): Draft {
       const first = emptyDraft(bundledProtocols[0]?.id ?? "");
       const kept = read<z.infer<typeof Remembered> | null>(local, keys.draft, Remembered.nullable(), null);

@@ -13,6 +13,7 @@ import { deviceMemory } from "./deviceMemory";
 import { createHearing } from "./wireHearing";
 import { wireKeys } from "./wireKeys";
 import { deviceLog } from "./wireLog";
+import { wireLook } from "./wireLook";
 import { wireOffline } from "./wireOffline";
 import { wireStudio } from "./wireStudio";
 import { wireVoice } from "./wireVoice";
@@ -22,18 +23,20 @@ const place = document.getElementById("app");
 if (!place) throw new Error("the page has no place for the app");
 
 const offline = wireOffline();
-const [log, { voice, played }] = await Promise.all([deviceLog(), wireVoice(base, "en")]);
+const memory = deviceMemory(localStorage, sessionStorage, navigator.languages);
+const [log, { voice, played }] = await Promise.all([deviceLog(), wireVoice(base, memory.settings().language)]);
 const app = await createApp({
   log,
   voice,
-  hearing: createHearing(workerEar(new URL("voice/", base))),
+  hearing: createHearing(workerEar(new URL("voice/", base)), "en"),
   openMicrophone: () => microphone({ played }),
-  memory: deviceMemory(localStorage, sessionStorage),
+  memory,
   base,
   update: offline.update,
 });
 offline.onState(app.setOffline);
 wireKeys(app);
+wireLook(app);
 const studio = log.ok ? wireStudio(indexedDbStudio(), log.log.journal, voice) : null;
 createRoot(place).render(
   <StrictMode>

@@ -127,14 +127,19 @@ export function runSession(parts: SessionParts): RunningSession {
     const begun = world.count === 0;
     const moment = await (begun ? companion.begin(todayIn(input.zone, Date.now())) : companion.reopen());
     if (begun && !moment.kept) return moment.trouble;
-    hearing.listen(parts.source, input.address, {
-      heard: (heard) => void companion.hear(heard),
-      talk: (isOn) => {
-        if (!isOn || performance.now() > ownVoiceUntilMs) companion.talk(isOn);
+    hearing.listen(
+      parts.source,
+      input.address,
+      {
+        heard: (heard) => void companion.hear(heard),
+        talk: (isOn) => {
+          if (!isOn || performance.now() > ownVoiceUntilMs) companion.talk(isOn);
+        },
+        lost: () => void companion.tell({ type: "ear.lost" }, byApp),
+        back: () => void companion.tell({ type: "ear.back" }, byApp),
       },
-      lost: () => void companion.tell({ type: "ear.lost" }, byApp),
-      back: () => void companion.tell({ type: "ear.back" }, byApp),
-    });
+      book.language,
+    );
     draw();
     return null;
   };

@@ -1,5 +1,5 @@
 /** Microphone and speaker tried on the prepare screen, before any session: the app speaks for itself, without a queue. */
-import { bookFor } from "../announcements/phrasebooks";
+import { bookFor, type SpokenLanguage } from "../announcements/phrasebooks";
 import { sayCheck, sayEarTrouble, saySoundCheck } from "../announcements/sayNotice";
 import { textOf, type Utterance } from "../announcements/utterance";
 import type { Voice } from "../announcements/voice";
@@ -26,10 +26,11 @@ export interface SoundTrialParts {
   readonly hearing: Hearing;
   readonly openMicrophone: () => SoundSource;
   readonly change: (part: Partial<PrepareView>) => void;
+  readonly language: () => SpokenLanguage;
 }
 
-export function soundTrial({ voice, hearing, openMicrophone, change }: SoundTrialParts) {
-  const book = bookFor("en");
+export function soundTrial({ voice, hearing, openMicrophone, change, language }: SoundTrialParts) {
+  const book = () => bookFor(language());
   let turn = firstTurn;
   let isSpeaking = false;
   let quietFromMs = 0;
@@ -59,10 +60,10 @@ export function soundTrial({ voice, hearing, openMicrophone, change }: SoundTria
     const before = check;
     if (before === null || next === before) return;
     check = next;
-    if (next.stage === "phrase" && before.stage === "machine") say(sayCheck(book, "phrases"));
+    if (next.stage === "phrase" && before.stage === "machine") say(sayCheck(book(), "phrases"));
     if (next.verdict) {
       check = null;
-      say(sayCheck(book, next.verdict.grade));
+      say(sayCheck(book(), next.verdict.grade));
     }
     if (next.stage !== before.stage || next.phrase !== before.phrase) change({ soundCheck: shown(next) });
   };
@@ -76,21 +77,26 @@ export function soundTrial({ voice, hearing, openMicrophone, change }: SoundTria
 
   const listen = (address: AddressWord): void => {
     hearing.allow(new Set<CommandId>(commandIds));
-    hearing.listen(openMicrophone(), address, {
-      heard: (heard) => {
-        if (heard.kind !== "understood") return;
-        change({ lastHeard: heard.command });
-        if (check && !isSpeaking) goOn(understood(check, heard.command, around()));
+    hearing.listen(
+      openMicrophone(),
+      address,
+      {
+        heard: (heard) => {
+          if (heard.kind !== "understood") return;
+          change({ lastHeard: heard.command });
+          if (check && !isSpeaking) goOn(understood(check, heard.command, around()));
+        },
+        talk: () => undefined,
+        lost: (because) =>
+          say(sayEarTrouble(book(), because === "denied" ? "denied" : because === "no-device" ? "none" : "lost")),
+        back: () => undefined,
       },
-      talk: () => undefined,
-      lost: (because) =>
-        say(sayEarTrouble(book, because === "denied" ? "denied" : because === "no-device" ? "none" : "lost")),
-      back: () => undefined,
-    });
+      language(),
+    );
   };
 
   return {
-    speaker: () => say(saySoundCheck(book)),
+    speaker: () => say(saySoundCheck(book())),
     microphone(isOn: boolean, address: AddressWord): void {
       check = null;
       change({ soundCheck: null });
@@ -102,7 +108,7 @@ export function soundTrial({ voice, hearing, openMicrophone, change }: SoundTria
       meter = null;
       check = beginSoundCheck;
       change({ soundCheck: shown(check) });
-      say(sayCheck(book, "machine"));
+      say(sayCheck(book(), "machine"));
     },
   };
 }

@@ -6,6 +6,7 @@ import { decideListening, type ListeningState, startListening } from "../../mach
 import type { ListeningEvent, ListeningOrder, LostBecause } from "../../machines/listening/vocabulary";
 import type { AddressWord, CommandId } from "../intent/phrases";
 import { sayingNow } from "../intent/sayingNow";
+import type { PhraseLanguage } from "../intent/wording";
 import {
   onMicrophonesChanged,
   onPermissionChanged,
@@ -51,7 +52,7 @@ export interface Hearing {
   /** SHA-256 of the phrase model once it is loaded; null where it cannot be used. */
   readonly model: Promise<string | null>;
   /** Opens the source for this listener; what listened before is let go. */
-  listen(source: SoundSource, address: AddressWord, listener: HearingListener): void;
+  listen(source: SoundSource, address: AddressWord, listener: HearingListener, language: PhraseLanguage): void;
   /** Tries the same source again now. */
   retry(): void;
   stop(): void;
@@ -66,7 +67,8 @@ const slowForMs = 10_000;
 const allWell: HearingQuality = { droppedMs: 0, behindMs: 0 };
 const nobody: HearingListener = { heard: () => {}, talk: () => {}, lost: () => {}, back: () => {} };
 
-export function createHearing(ear: EarPort): Hearing {
+/** @param understood the language of the phrase model; in another one nothing is listened to, and that is shown. */
+export function createHearing(ear: EarPort, understood: PhraseLanguage): Hearing {
   const condition = watchedValue<EarCondition>("off");
   const quality = watchedValue<HearingQuality>(allWell);
   const level = watchedValue(0);
@@ -92,10 +94,12 @@ export function createHearing(ear: EarPort): Hearing {
     });
   });
 
+  /** What was asked for last is a language that the phrase model does not know. */
+  let isOtherLanguage = false;
   const showCondition = (): void => {
     const isSlow = performance.now() < slowUntilMs;
     if (!isSlow && quality.now.behindMs > 0) quality.set({ ...quality.now, behindMs: 0 });
-    const now = conditionOf(state);
+    const now = isOtherLanguage && state.matches("asleep") ? "otherLanguage" : conditionOf(state);
     const shown = now === "on" && isSlow ? "slow" : now;
     if (condition.now !== shown) condition.set(shown);
   };
@@ -202,15 +206,21 @@ export function createHearing(ear: EarPort): Hearing {
       return () => taps.delete(give);
     },
     model,
-    listen(next, address, told) {
+    listen(next, address, told, language) {
       toChart({ type: "listen.stop" });
+      isOtherLanguage = language !== understood;
+      showCondition();
+      if (isOtherLanguage) return;
       source = next;
       listener = told;
       engine.address = address;
       toChart({ type: "listen.start" });
     },
-    retry: () => toChart({ type: "listen.start" }),
+    retry() {
+      if (!isOtherLanguage) toChart({ type: "listen.start" });
+    },
     stop() {
+      isOtherLanguage = false;
       toChart({ type: "listen.stop" });
       listener = nobody;
     },

@@ -2,27 +2,51 @@
 import { ClipManifest } from "../announcements/clips";
 import { createHowlerPlayer } from "../announcements/howlerPlayer";
 import { createLocalVoice } from "../announcements/localVoice";
+import type { SpokenLanguage } from "../announcements/phrasebooks";
 import { createSpeaker } from "../announcements/speaker";
 import type { Voice } from "../announcements/voice";
 
 const realWait = (ms: number) => new Promise<void>((done) => setTimeout(done, ms));
 
+export interface SpeakingVoice extends Voice {
+  /** Speaks in another language from the next utterance on; its clips are there when this is settled. */
+  speakIn(language: SpokenLanguage): Promise<void>;
+}
+
 /** @param base address of the app's folder, with its slash. */
 export async function wireVoice(
   base: string,
-  language: string,
-): Promise<{ readonly voice: Voice; readonly played: MediaStream | null }> {
-  const manifest = await manifestAt(`${base}clips/${language}.json`);
-  const player = createHowlerPlayer(manifest, { clips: `${base}clips/`, cues: `${base}cues/` });
-  const voice = createSpeaker({ manifest, player, local: createLocalVoice(language), wait: realWait });
+  first: SpokenLanguage,
+): Promise<{ readonly voice: SpeakingVoice; readonly played: MediaStream | null }> {
+  const manifests = new Map<SpokenLanguage, ClipManifest>();
+  const fetched = async (language: SpokenLanguage): Promise<ClipManifest> => {
+    const manifest = manifests.get(language) ?? (await manifestAt(`${base}clips/${language}.json`, language));
+    manifests.set(language, manifest);
+    return manifest;
+  };
+  let manifest = await fetched(first);
+  let local = createLocalVoice(first);
+  const everyClip = () => [...manifests.values()].flatMap(({ clips }) => Object.values(clips));
+  const player = createHowlerPlayer((file) => everyClip().filter((clip) => clip.file === file), {
+    clips: `${base}clips/`,
+    cues: `${base}cues/`,
+  });
+  const speaker = createSpeaker({ manifest: () => manifest, player, local: () => local, wait: realWait });
+  const voice: SpeakingVoice = {
+    ...speaker,
+    async speakIn(language) {
+      manifest = await fetched(language);
+      local = createLocalVoice(language);
+    },
+  };
   return { voice, played: player.played };
 }
 
 /** Without its manifest no clip can be found; the earcons and a local voice still sound. */
-async function manifestAt(address: string): Promise<ClipManifest> {
+async function manifestAt(address: string, language: SpokenLanguage): Promise<ClipManifest> {
   try {
     return ClipManifest.parse(await (await fetch(address)).json());
   } catch {
-    return { format: "gloveside-clips", formatVersion: 1, language: "en", clips: {} };
+    return { format: "gloveside-clips", formatVersion: 1, language, clips: {} };
   }
 }

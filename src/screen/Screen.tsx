@@ -6,12 +6,15 @@ import { Record } from "./record/Record";
 import styles from "./Screen.module.css";
 import { Session } from "./session/Session";
 import type { StudioModel } from "./sums/studioModel";
-import { SharedContext, useView, wordsOfView } from "./useModel";
+import { languageOf, SharedContext, sharedOf, useSettings, useView } from "./useModel";
 
 export function Screen({ model, studio }: { model: Model; studio: StudioModel | null }) {
   const view = useView(model);
-  const words = wordsOfView(view);
-  const shared = useMemo(() => ({ asks: model.asks, level: model.level, words, studio }), [model, words, studio]);
+  const settings = useSettings(model);
+  const language = languageOf(view, settings);
+  // Of the view only its language counts here: a new object at every tick would draw every screen anew.
+  const shared = useMemo(() => sharedOf(model, settings, language, studio), [model, settings, language, studio]);
+  const { words } = shared;
   return (
     <SharedContext value={shared}>
       {view.at === "opening" && <main className={styles.still}>{words.opening}</main>}

@@ -12,8 +12,10 @@ import type { Protocol } from "../session/protocol";
 import type { ProtocolTrouble } from "../session/readProtocol";
 import type { SessionInput } from "../session/sessionInput";
 import type { Draft } from "./prepare/draft";
+import type { Settings } from "./settings/settings";
 
-export type EarCondition = "off" | "asking" | "on" | "slow" | "none" | "denied" | "lost" | "noModel";
+/** `otherLanguage`: there is no phrase model yet for the language of the session. */
+export type EarCondition = "otherLanguage" | "off" | "asking" | "on" | "slow" | "none" | "denied" | "lost" | "noModel";
 
 /** Whether it hears at all; late answers are answers. */
 export const doesListen = (ear: EarCondition): boolean => ear === "on" || ear === "slow";
@@ -102,6 +104,7 @@ export interface Asks {
   resume(session: string): void;
   practise(): void;
   addProtocol(file: Blob): void;
+  changeSettings(part: Partial<Settings>): void;
   /** On the prepare screen: what is heard is shown and does nothing. */
   tryMicrophone(on: boolean, address: AddressWord): void;
   /** The machine alone, then three phrases, then a verdict. */
@@ -124,5 +127,6 @@ export interface Model {
   subscribe(listen: () => void): () => void;
   /** Loudness of the microphone, 0..1; changes many times a second, so it stands apart. */
   readonly level: { readonly now: number; subscribe(listen: () => void): () => void };
+  readonly settings: { readonly now: Settings; subscribe(listen: () => void): () => void };
   readonly asks: Asks;
 }

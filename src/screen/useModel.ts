@@ -1,13 +1,21 @@
 /** React's hold on the model: a screen is drawn again when what is so has changed. */
 import { createContext, useContext, useSyncExternalStore } from "react";
+import { bookFor, type SpokenLanguage } from "../announcements/phrasebooks";
+import { type Wording, wordings } from "../intent/wording";
 import type { Asks, Model, View } from "./model";
+import type { Settings } from "./settings/settings";
 import type { StudioModel } from "./sums/studioModel";
 import { type ScreenWords, wordsFor } from "./words";
 
 export interface Shared {
   readonly asks: Asks;
   readonly level: Model["level"];
+  readonly settings: Settings;
+  /** What is shown now: the session's language, or the device's between sessions. */
+  readonly language: SpokenLanguage;
   readonly words: ScreenWords;
+  /** The phrases and address words of that language. */
+  readonly phrases: Wording;
   /** Null where nothing can be kept. */
   readonly studio: StudioModel | null;
 }
@@ -22,8 +30,18 @@ export function useShared(): Shared {
 
 export const useView = (model: Model): View => useSyncExternalStore(model.subscribe, () => model.view);
 
-export function languageOf(view: View): string {
-  return view.at === "session" || view.at === "record" ? view.state.context.input.language : "en";
-}
+export const useSettings = (model: Model): Settings =>
+  useSyncExternalStore(model.settings.subscribe, () => model.settings.now);
 
-export const wordsOfView = (view: View): ScreenWords => wordsFor(languageOf(view));
+export const languageOf = (view: View, settings: Settings): SpokenLanguage =>
+  view.at === "session" || view.at === "record"
+    ? bookFor(view.state.context.input.language).language
+    : settings.language;
+
+/** What every screen is given. */
+export const sharedOf = (
+  { asks, level }: Model,
+  settings: Settings,
+  language: SpokenLanguage,
+  studio: StudioModel | null,
+): Shared => ({ asks, level, settings, language, words: wordsFor(language), phrases: wordings[language], studio });

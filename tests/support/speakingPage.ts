@@ -42,9 +42,12 @@ async function clipLevels(manifest: ClipManifest): Promise<readonly ClipLevel[]>
 
 /** Speaks aloud and listens at the speaker's own output. @returns how it ended, and how long it was heard. */
 async function speak(manifest: ClipManifest, parts: readonly Part[]) {
-  const player = createHowlerPlayer(manifest, { clips: "/clips/", cues: "/cues/" });
+  const player = createHowlerPlayer((file) => Object.values(manifest.clips).filter((clip) => clip.file === file), {
+    clips: "/clips/",
+    cues: "/cues/",
+  });
   const wait = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms));
-  const voice = createSpeaker({ manifest, player, local: createLocalVoice("en"), wait });
+  const voice = createSpeaker({ manifest: () => manifest, player, local: () => createLocalVoice("en"), wait });
   const failed = await voice.prepare([{ parts }]);
   const ear = Howler.ctx.createAnalyser();
   ear.fftSize = 512;

@@ -12,6 +12,7 @@ const groupOfPage = {
   hands: "rules",
   due: "rules",
   place: "rules",
+  settings: "device",
 } as const satisfies Record<string, PageGroup>;
 
 export type PageId = keyof typeof groupOfPage;

@@ -16,4 +16,5 @@ export const pageScreens: Readonly<Record<OtherPageId, ComponentType<PageProps>>
   hands: fetched(async () => (await import("../sums/hands/Hands")).Hands),
   due: fetched(async () => (await import("../sums/due/Due")).Due),
   place: fetched(async () => (await import("../sums/place/Place")).Place),
+  settings: fetched(async () => (await import("../settings/SettingsScreen")).SettingsScreen),
 };

@@ -4,6 +4,7 @@ import { addressWords } from "../../intent/phrases";
 import { everyStep } from "../../session/protocol";
 import type { PrepareView } from "../model";
 import { useShared } from "../useModel";
+import { languageChoices } from "../words";
 import { Choice, Field, Section, Tick } from "./Field";
 import { issueOf } from "./issueOf";
 import { LabelFields } from "./LabelFields";
@@ -15,7 +16,7 @@ import { Unfinished } from "./Unfinished";
 import { useDraft } from "./useDraft";
 
 export function Prepare({ view }: { view: PrepareView }) {
-  const { words, asks } = useShared();
+  const { words, asks, phrases } = useShared();
   const w = words.prepare;
   const { draft, change, protocol, from, carriedOver } = useDraft(view);
   const [isTried, setTried] = useState(false);
@@ -62,14 +63,14 @@ export function Prepare({ view }: { view: PrepareView }) {
               label={w.address}
               hint={w.addressHint}
               value={draft.address}
-              options={addressWords.map((word) => [word, word] as const)}
+              options={addressWords.map((word) => [word, phrases.addresses[word]] as const)}
               onChange={(address) => change({ address })}
             />
             <Choice
               label={w.language}
               value={draft.language}
-              options={[["en", words.language]] as const}
-              onChange={(language) => change({ language })}
+              options={languageChoices}
+              onChange={(language) => asks.changeSettings({ language })}
             />
             <Choice
               label={w.pace}

@@ -13,7 +13,7 @@ interface Props {
 }
 
 export function ProtocolChoice({ view, chosen, choose }: Props) {
-  const { words, asks } = useShared();
+  const { words, asks, language } = useShared();
   const w = words.prepare;
   const file = useRef<HTMLInputElement>(null);
   const trouble = view.importTrouble;
@@ -24,8 +24,8 @@ export function ProtocolChoice({ view, chosen, choose }: Props) {
           <label key={protocol.id} className={styles.protocol}>
             <input type="radio" name="protocol" checked={protocol.id === chosen} onChange={() => choose(protocol.id)} />
             <span>
-              <b>{protocol.name.en}</b>
-              <small>{protocol.about.en}</small>
+              <b>{protocol.name[language] ?? protocol.name.en}</b>
+              <small>{protocol.about[language] ?? protocol.about.en}</small>
               <small>
                 {w.steps(everyStep(protocol).length)} · {protocol.version}
               </small>

@@ -17,7 +17,7 @@ interface LabelProps {
 }
 
 export function LabelOffers({ slot, zone, take }: LabelProps) {
-  const { words } = useShared();
+  const { words, language } = useShared();
   const w = words.sums.offers;
   const offers = labelOffers(useStudio(), slot.use, Date.now(), zone);
   if (offers.length === 0) return null;
@@ -33,7 +33,7 @@ export function LabelOffers({ slot, zone, take }: LabelProps) {
       ]}
       onChange={(id) => {
         const offer = offers.find((one) => one.id === id);
-        if (offer) take(labelDraftOf(offer.label, "en"));
+        if (offer) take(labelDraftOf(offer.label, language));
       }}
     />
   );

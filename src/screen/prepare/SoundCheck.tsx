@@ -1,5 +1,5 @@
 /** The microphone tried with a live level, the speaker with a spoken sentence. Both before the gloves. */
-import { type AddressWord, commands } from "../../intent/phrases";
+import type { AddressWord } from "../../intent/phrases";
 import { triedPhrases } from "../../microphone/soundCheck";
 import { doesListen, type PrepareView, type SoundCheckView } from "../model";
 import { Level } from "../session/Ear";
@@ -8,7 +8,7 @@ import { Section } from "./Field";
 import styles from "./SoundCheck.module.css";
 
 export function SoundCheck({ view, address }: { view: PrepareView; address: AddressWord }) {
-  const { words, asks } = useShared();
+  const { words, asks, phrases } = useShared();
   const w = words.prepare;
   const isOn = doesListen(view.ear) || view.ear === "asking";
   const isDown = !isOn && view.ear !== "off";
@@ -35,8 +35,8 @@ export function SoundCheck({ view, address }: { view: PrepareView; address: Addr
               <Level />
               <p>
                 {view.lastHeard
-                  ? w.heardNow(`${address} ${commands[view.lastHeard]}`)
-                  : w.saySomething(`${address} ${commands.whatNow}`)}
+                  ? w.heardNow(`${phrases.addresses[address]} ${phrases.commands[view.lastHeard]}`)
+                  : w.saySomething(`${phrases.addresses[address]} ${phrases.commands.whatNow}`)}
               </p>
             </>
           )}
@@ -56,7 +56,8 @@ export function SoundCheck({ view, address }: { view: PrepareView; address: Addr
 
 /** The machine, then the three phrases with what became of each, then the verdict and what to change. */
 function Checking({ check, address }: { check: SoundCheckView; address: AddressWord }) {
-  const w = useShared().words.prepare;
+  const { words, phrases } = useShared();
+  const w = words.prepare;
   const { verdict } = check;
   const stateOf = (phrase: number): keyof typeof w.checkPhrases => {
     if (phrase < check.heard.length) return check.heard[phrase] ? "heard" : "missed";
@@ -69,7 +70,7 @@ function Checking({ check, address }: { check: SoundCheckView; address: AddressW
         {triedPhrases.map((phrase, place) => (
           <li key={phrase} data-state={stateOf(place)}>
             <b>
-              {address} {commands[phrase]}
+              {phrases.addresses[address]} {phrases.commands[phrase]}
             </b>
             <span>{w.checkPhrases[stateOf(place)]}</span>
           </li>

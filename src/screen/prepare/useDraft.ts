@@ -2,6 +2,7 @@
 import { useState } from "react";
 import type { Protocol } from "../../session/protocol";
 import type { PrepareView } from "../model";
+import { useShared } from "../useModel";
 import { type Draft, type FromDraft, inputFrom } from "./draft";
 
 export type Change = (part: Partial<Draft>) => void;
@@ -15,7 +16,10 @@ export interface DraftState {
 }
 
 export function useDraft(view: PrepareView): DraftState {
-  const [draft, setDraft] = useState<Draft>(view.draft);
+  const { language } = useShared();
+  const [typed, setDraft] = useState<Draft>(view.draft);
+  // The session is spoken in the language that the screens have now.
+  const draft: Draft = { ...typed, language };
   const protocol = view.protocols.find((p) => p.id === draft.protocol) ?? view.protocols[0];
   if (!protocol) throw new Error("there is no protocol to choose");
   const left = view.carriedOver[draft.station.trim()] ?? [];

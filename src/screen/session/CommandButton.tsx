@@ -1,5 +1,5 @@
 /** A touch target that gives one command, with its phrase beneath, so that it is learned by looking. */
-import { type CommandId, commands } from "../../intent/phrases";
+import type { CommandId } from "../../intent/phrases";
 import type { SessionView } from "../model";
 import { useShared } from "../useModel";
 import styles from "./CommandButton.module.css";
@@ -13,7 +13,7 @@ interface Props {
 }
 
 export function CommandButton({ command, view, area, after }: Props) {
-  const { words, asks } = useShared();
+  const { words, asks, phrases } = useShared();
   return (
     <button
       type="button"
@@ -27,7 +27,7 @@ export function CommandButton({ command, view, area, after }: Props) {
       }}
     >
       <b>{words.command[command]}</b>
-      <span>{commands[command]}</span>
+      <span>{phrases.commands[command]}</span>
     </button>
   );
 }

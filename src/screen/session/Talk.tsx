@@ -1,11 +1,10 @@
 /** What is being said and what was just heard. */
-import { commands } from "../../intent/phrases";
 import type { SessionView } from "../model";
 import { useShared } from "../useModel";
 import styles from "./Talk.module.css";
 
 export function Talk({ view }: { view: SessionView }) {
-  const { words } = useShared();
+  const { words, phrases } = useShared();
   const { address } = view.state.context.input;
   const w = words.session;
   return (
@@ -16,7 +15,9 @@ export function Talk({ view }: { view: SessionView }) {
       </p>
       <p className={styles.heard}>
         <b>{w.heard}</b>
-        <span data-testid="heard">{view.lastHeard ? `${address} ${commands[view.lastHeard]}` : w.nothingHeard}</span>
+        <span data-testid="heard">
+          {view.lastHeard ? `${phrases.addresses[address]} ${phrases.commands[view.lastHeard]}` : w.nothingHeard}
+        </span>
       </p>
     </section>
   );

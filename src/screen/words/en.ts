@@ -17,6 +17,7 @@ export const en: ScreenWords = {
       hands: "Hands",
       due: "Due dates",
       place: "Place",
+      settings: "Settings",
     },
     leads: {
       prepare: "With bare hands, before the gloves. From “start” on there is nothing to touch.",
@@ -26,9 +27,19 @@ export const en: ScreenWords = {
       hands: "Start it and go to the sink. It counts aloud.",
       due: "After an accident, at the door, and in the archive.",
       place: "The rules where you work, and how sure we are of each.",
+      settings: "Language, colours, and what this device keeps for working offline.",
     },
   },
   sums: sumsEn,
+  settings: {
+    look: "Look and language",
+    theme: "Colours",
+    themeHint: "As the device wishes, unless one is chosen here.",
+    themes: { device: "As the device", light: "Light", dark: "Dark", contrast: "High contrast" },
+    languageHint: "Screens and voice. A session that has begun stays in its language.",
+    device: "This device",
+    version: (version) => `Gloveside ${version}`,
+  },
   language: "English",
   opening: "Opening the log.",
   stuck: {
@@ -141,6 +152,7 @@ export const en: ScreenWords = {
     offline: { ready: "Works offline from now on.", waiting: "A newer version is ready.", update: "Load it now" },
   },
   ear: {
+    otherLanguage: "No voice input in this language yet",
     off: "Microphone off",
     asking: "Asking for the microphone",
     on: "Listening",

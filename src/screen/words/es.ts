@@ -17,6 +17,7 @@ export const es: ScreenWords = {
       hands: "Manos",
       due: "Plazos",
       place: "Lugar",
+      settings: "Ajustes",
     },
     leads: {
       prepare: "Con las manos desnudas, antes de los guantes. Desde “empezar” no hay nada que tocar.",
@@ -26,9 +27,19 @@ export const es: ScreenWords = {
       hands: "Ponlo en marcha y ve al lavabo. Cuenta en voz alta.",
       due: "Tras un accidente, en la puerta y en el archivo.",
       place: "Las normas del lugar donde trabajas, y cuánta seguridad tenemos de cada una.",
+      settings: "Idioma, colores y lo que este dispositivo guarda para trabajar sin conexión.",
     },
   },
   sums: sumsEs,
+  settings: {
+    look: "Aspecto e idioma",
+    theme: "Colores",
+    themeHint: "Como prefiera el dispositivo, si no se elige aquí.",
+    themes: { device: "Como el dispositivo", light: "Claro", dark: "Oscuro", contrast: "Alto contraste" },
+    languageHint: "Pantallas y voz. Una sesión empezada sigue en su idioma.",
+    device: "Este dispositivo",
+    version: (version) => `Gloveside ${version}`,
+  },
   language: "Español",
   opening: "Abriendo el diario.",
   stuck: {
@@ -97,6 +108,28 @@ export const es: ScreenWords = {
     speaker: "Altavoz",
     trySpeaker: "Oír una frase",
     speakerAbout: "Debe oírse por encima de la máquina.",
+    check: "Comprobar el sonido",
+    checkAbout: "Medio minuto: tu máquina sola, después tres frases por encima de ella.",
+    checkMachine: "Enciende tu máquina y no digas nada.",
+    verdict: {
+      good: "Te oye bien.",
+      fair: "Te oye, pero no siempre.",
+      poor: "No te oye lo bastante bien. Trabaja con pedal, teclas y pantalla, o cambia algo antes.",
+    },
+    measured: (ratioDb, understood) =>
+      `Tu voz está ${Math.round(ratioDb)} dB por encima de la máquina (20 o más está bien, con menos de 10 no hay que fiarse). Entendidas: ${understood} de 3.`,
+    advice: {
+      dead: "No entra ningún sonido. ¿Está el micrófono apagado en su interruptor, o hay otro elegido en el sistema?",
+      clipped: "Entra demasiado fuerte. Baja su nivel en el sistema, o llévalo un poco más abajo.",
+      tooQuiet: "Entra muy bajo. Sube su nivel en el sistema, o llévalo más cerca.",
+      closeMicrophone:
+        "La máquina suena casi tanto como tú. Usa un micrófono cercano: de solapa, de diadema o auricular, a una mano de la boca. Nada ayuda tanto.",
+      nearer: "Acerca el micrófono a la boca, a una mano como mucho, y lejos de la máquina.",
+      processed: "El sistema filtra el sonido como en una llamada. Desactiva la supresión de ruido si puedes.",
+      busyDevice: "Este dispositivo está ocupado y contesta tarde. Cierra lo demás que esté abierto en él.",
+      teach: "Se te oye claro y aun así faltó una frase. Enséñale tu voz.",
+    },
+    checkPhrases: { heard: "entendida", missed: "no entendida", now: "dila ahora", waiting: "después" },
     heardNow: (phrase) => `Entendido: “${phrase}”`,
     saySomething: (phrase) => `Di “${phrase}”.`,
     practice: "Practicar con una artista grabada",
@@ -129,9 +162,11 @@ export const es: ScreenWords = {
     },
   },
   ear: {
+    otherLanguage: "Aún no entiende la voz en español",
     off: "Micrófono apagado",
     asking: "Pidiendo el micrófono",
     on: "Escuchando",
+    slow: "Escuchando, pero tarde: este dispositivo está ocupado",
     none: "No hay micrófono",
     denied: "Micrófono no permitido",
     lost: "Micrófono perdido",
@@ -142,6 +177,7 @@ export const es: ScreenWords = {
   session: {
     now: "Ahora",
     next: "Después",
+    secondsLeft: "segundos que faltan",
     last: "Lo último de esta lista",
     of: (at, count) => `${at} de ${count}`,
     phase: {

@@ -6,6 +6,7 @@ import type { Label, ProductSlot } from "../../session/protocol";
 import type { Hands } from "../../session/station";
 import type { PageGroup, PageId } from "../pages/page";
 import type { IssueCode } from "../prepare/draft";
+import type { Theme } from "../settings/settings";
 import type { SumWords } from "../sums/words";
 
 type Words<K extends string> = Readonly<Record<K, string>>;
@@ -18,6 +19,10 @@ export interface ScreenWords {
     readonly leads: Words<PageId>;
   };
   readonly sums: SumWords;
+  readonly settings: Words<"look" | "theme" | "themeHint" | "languageHint" | "device"> & {
+    readonly themes: Words<Theme>;
+    readonly version: (version: string) => string;
+  };
   readonly language: string;
   readonly opening: string;
   readonly stuck: Words<"title" | "why" | "noSigning" | "noStore" | "reload">;
@@ -95,7 +100,9 @@ export interface ScreenWords {
     readonly issues: Words<IssueCode>;
     readonly offline: Words<"ready" | "waiting" | "update">;
   };
-  readonly ear: Words<"off" | "asking" | "on" | "slow" | "none" | "denied" | "lost" | "noModel" | "hint" | "retry">;
+  readonly ear: Words<
+    "otherLanguage" | "off" | "asking" | "on" | "slow" | "none" | "denied" | "lost" | "noModel" | "hint" | "retry"
+  >;
   readonly session: Words<
     | "now"
     | "next"
