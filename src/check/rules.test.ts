@@ -1,9 +1,12 @@
 /** The catalogue, and the five rules of gloves and hands by name. Each: its protocol proved, and a breach once broken. */
 import { describe, expect, it } from "vitest";
 import { longProtocol } from "../../tests/bench/longProtocol";
+import { meetings } from "../session/contact";
 import { DeviationCode } from "../session/fact";
-import type { Protocol, Step } from "../session/protocol";
+import type { Effect, Protocol, Step } from "../session/protocol";
 import { conventionBooth } from "../session/protocols/conventionBooth";
+import { applyEffect, kindsOf, type Station, stationAtStart } from "../session/station";
+import { findingRules, handRules, movements } from "../session/transfer";
 import { checkProtocol } from "./checkProtocol";
 import { type RuleId, ruleIds, rules, slipCodes } from "./rules";
 
@@ -40,6 +43,12 @@ describe("the catalogue", () => {
   });
 });
 
+/**
+ * CDC, glove use (as copied by county and school health offices), and WHO 2009, hand hygiene: gloves are no substitute;
+ * hand hygiene before they go on; hand hygiene as soon as they come off; change them when damaged, visibly soiled, or
+ * between a soiled and a clean site; never the same pair for two clients. 29 CFR 1910.1030 (d)(2)(v) and (d)(3)(ix),
+ * from memory: hands after gloves; gloves not washed for re-use, replaced when torn or contaminated.
+ */
 describe("the five rules of gloves and hands (CDC and WHO 2009)", () => {
   it("hold where nothing is broken", () => {
     expect(checkProtocol(whole).verdict).toBe("proved");
@@ -73,6 +82,47 @@ describe("the five rules of gloves and hands (CDC and WHO 2009)", () => {
     expect(brokenBy(inFlow(whole, "freshGloves", drop("freshOff")))).toContain("glovesAreNotWashed");
     expect(brokenBy(inFlow(whole, "freshGloves", drop("freshOff", "freshHands")))).toContain("oneGloveOverAnother");
     expect(brokenBy(inList(whole, "breakdown", drop("lastOff", "lastHands")))).toEqual(["handsLast"]);
+  });
+});
+
+describe("gloves off, a touch, gloves on", () => {
+  const start: Station = {
+    hands: "glovedClean",
+    handsSoiledBy: [],
+    items: stationAtStart(conventionBooth.items, []).items,
+  };
+  const codes = (...effects: Effect[]) => {
+    let station = start;
+    return effects.flatMap((effect) => {
+      const outcome = applyEffect(station, effect, kindsOf(conventionBooth.items));
+      station = outcome.station;
+      return outcome.findings.map((f) => f.code);
+    });
+  };
+  // Constructed from CDC, hand hygiene before donning and immediately after removing gloves.
+  it("fails without hand hygiene between, and passes with it", () => {
+    expect(codes({ verb: "doff" }, { verb: "touch", item: "screen" }, { verb: "don" })).toEqual([
+      "glovesOverUnwashedHands",
+    ]);
+    expect(codes({ verb: "doff" }, { verb: "wash" }, { verb: "don" })).toEqual([]);
+    expect(codes({ verb: "doff" }, { verb: "rub" }, { verb: "don" })).toEqual([]);
+  });
+});
+
+describe("the tables of the station", () => {
+  const rows = [...Object.values(movements), ...findingRules, ...handRules, ...meetings];
+  it("name a source for each row, or say that it is common practice", () => {
+    const poor = rows.filter(
+      ({ source }) => !/WHO|CDC|CFR|Spaulding|NEHA|label|common practice, no source/.test(source),
+    );
+    expect(poor).toEqual([]);
+    expect(rows.length).toBeGreaterThan(30);
+  });
+
+  it("find nothing that the catalogue does not place", () => {
+    const found = new Set([...findingRules, ...handRules].map((r) => r.code));
+    const placed = new Set([...ruleIds.flatMap((id) => rules[id].codes), ...slipCodes]);
+    expect([...found].filter((code) => !placed.has(code))).toEqual([]);
   });
 });
 

@@ -1,41 +1,31 @@
 /**
- * The station: what each item is, whether it is clean, covered, gone, and what the hands are. One rule for each verb.
- * Contamination passes only through hands or gloves and declared contacts; a barrier takes it instead of what it covers.
- * The same function answers live and judges a protocol before use.
+ * The station: what each item is, whether it is clean, covered, gone, and what the hands are. The rules are the tables of
+ * `transfer` and `contact`; here they are applied. The same function answers live and judges a protocol before use.
  */
 import { startsSoiled } from "./addedSteps";
+import { chain, type ItemState, isGloved, type Kinds, put, type Station, soil } from "./contact";
 import type { DeviationCode } from "./fact";
 import type { Effect, Item } from "./protocol";
+import { findingRules, handRules, movements } from "./transfer";
 
-export type Hands = "bare" | "washed" | "glovedClean" | "glovedSoiled";
-export type Condition = "sterile" | "clean" | "soiled";
-export type Barrier = "none" | "covered" | "soiledCover" | "torn";
-export type Whereabouts = "station" | "away" | "discarded" | "reprocess" | "taggedOut";
-
-export interface ItemState {
-  readonly condition: Condition;
-  readonly barrier: Barrier;
-  readonly at: Whereabouts;
-  /** Cleaned of visible soil since it was last soiled. */
-  readonly preCleaned: boolean;
-  readonly opened: boolean;
-  /** The touches that soiled it, first to last. */
-  readonly soiledBy: readonly string[];
-}
-
-export interface Station {
-  readonly hands: Hands;
-  /** What soiled the gloves or hands; empty while they are clean. */
-  readonly handsSoiledBy: readonly string[];
-  readonly items: Readonly<Record<string, ItemState>>;
-}
+export {
+  type Barrier,
+  type Condition,
+  type Hands,
+  type ItemState,
+  isGloved,
+  isSoiledOutside,
+  type Kinds,
+  meet,
+  type Station,
+  soil,
+  type Whereabouts,
+} from "./contact";
 
 export interface Finding {
   readonly code: DeviationCode;
   readonly item: string | null;
 }
-
-export type Kinds = Readonly<Record<string, Item>>;
 
 export const kindsOf = (items: readonly Item[]): Kinds => Object.fromEntries(items.map((i) => [i.id, i]));
 
@@ -52,178 +42,45 @@ export function stationAtStart(items: readonly Item[], carriedOver: readonly str
   return { hands: "bare", handsSoiledBy: [], items: Object.fromEntries(items.map((i) => [i.id, state(i)])) };
 }
 
-export const isGloved = (hands: Hands): boolean => hands === "glovedClean" || hands === "glovedSoiled";
-
-/** What a hand meets when it touches the item: the cover where there is one, the item where there is none. */
-export const isSoiledOutside = (item: ItemState): boolean =>
-  item.barrier === "soiledCover" || (item.barrier !== "covered" && item.condition === "soiled");
-
-/** Longest chain of touches that is kept. Where it began is never forgotten; the links after that fall away first. */
-const longestChain = 8;
-const chain = (links: readonly string[], next: string): readonly string[] => {
-  if (links.includes(next)) return links;
-  return links.length < longestChain ? [...links, next] : [...links.slice(0, 1), ...links.slice(2), next];
-};
-
-const put = (station: Station, id: string, change: Partial<ItemState>): Station => {
-  const before = station.items[id];
-  return before ? { ...station, items: { ...station.items, [id]: { ...before, ...change } } } : station;
-};
-
-/** The item is soiled through the chain that leads to it. Its cover takes it where it has one. */
-export function soil(station: Station, id: string, through: readonly string[]): Station {
-  const item = station.items[id];
-  if (!item || item.at === "discarded") return station;
-  if (item.barrier === "covered" || item.barrier === "soiledCover") {
-    return put(station, id, { barrier: "soiledCover", soiledBy: through });
-  }
-  return put(station, id, { condition: "soiled", preCleaned: false, soiledBy: through });
-}
-
-const soilHands = (station: Station, id: string): Station => {
-  const through = chain(station.items[id]?.soiledBy ?? [], id);
-  if (isGloved(station.hands)) return { ...station, hands: "glovedSoiled", handsSoiledBy: through };
-  return { ...station, hands: "bare", handsSoiledBy: through };
-};
-
-/**
- * A hand or glove meets the item: soil goes from the soiled side to the clean one.
- * Sources: CDC and WHO glove use (gloves carry between sites); 29 CFR 1910.1030(d)(3).
- */
-export function meet(station: Station, id: string): Station {
-  const item = station.items[id];
-  if (!item) return station;
-  if (station.hands === "glovedSoiled") return soil(station, id, chain(station.handsSoiledBy, "gloves"));
-  if (isSoiledOutside(item)) return soilHands(station, id);
-  if (station.hands === "bare" && station.handsSoiledBy.length > 0) {
-    return soil(station, id, chain(station.handsSoiledBy, "hands"));
-  }
-  return station;
-}
-
 export interface Outcome {
   readonly station: Station;
   readonly findings: readonly Finding[];
 }
 
 /**
- * What one effect does to the station, and what was not as it should be. Wet clocks are kept by `fold`: `apply` and
- * `wipe` here are only the touching. Never throws; an unknown item changes nothing (the reader of protocols refuses it).
+ * What one effect does to the station, and what was not as it should be. Never throws; an unknown item changes nothing
+ * (the reader of protocols refuses it).
  */
 export function applyEffect(before: Station, effect: Effect, kinds: Kinds): Outcome {
   if (!("item" in effect)) return handsEffect(before, effect);
   const item = before.items[effect.item];
   const kind = kinds[effect.item];
   if (!item || !kind) return { station: before, findings: [] };
-  const findings: Finding[] = [];
-  const find = (code: DeviationCode) => findings.push({ code, item: effect.item });
-  const { hands } = before;
-  let station = before;
-
-  switch (effect.verb) {
-    case "touch":
-      // Nothing clean is touched with soiled gloves unless something covers it (CDC: clean before dirty, never back).
-      if (hands === "glovedSoiled" && item.barrier !== "covered" && !isSoiledOutside(item))
-        find("touchedWithSoiledGloves");
-      // Bare hands do not touch what carries blood (29 CFR 1910.1030(d)(3)(ix)).
-      if (!isGloved(hands) && isSoiledOutside(item) && item.soiledBy.length > 0) find("touchedWithUnwashedHands");
-      return { station: meet(before, effect.item), findings };
-
-    case "cover":
-      if (isSoiledOutside(item)) find("coveredUnclean");
-      if (hands === "glovedSoiled") find("touchedWithSoiledGloves");
-      if (hands === "bare") find("touchedWithUnwashedHands");
-      station = meet(before, effect.item);
-      return {
-        station: put(station, effect.item, { barrier: hands === "glovedSoiled" ? "soiledCover" : "covered" }),
-        findings,
-      };
-
-    case "uncover": {
-      station = meet(before, effect.item);
-      const bySoiled = hands === "glovedSoiled";
-      station = put(station, effect.item, { barrier: "none" });
-      if (bySoiled) station = soil(station, effect.item, chain(before.handsSoiledBy, "gloves"));
-      return { station, findings };
-    }
-
-    case "open":
-      // A sterile pack is opened with washed hands or clean gloves, once (Spaulding 1968: critical items).
-      if (item.opened && kind.role !== "sharp") find("openedAgain");
-      if (hands === "glovedSoiled") find("openedWithSoiledGloves");
-      if (hands === "bare") find("openedWithUnwashedHands");
-      if (kind.spaulding === "critical" && item.condition !== "sterile" && kind.role !== "sharp") find("usedUnsterile");
-      station = kind.role === "sharp" ? put(before, effect.item, { condition: "sterile" }) : before;
-      station = hands === "glovedSoiled" || hands === "bare" ? meet(station, effect.item) : station;
-      return { station: put(station, effect.item, { opened: true, at: "station" }), findings };
-
-    case "discard":
-      // Contaminated sharps go into the sharps container and nowhere else (29 CFR 1910.1030(d)(4)(iii)(A)).
-      if (kind.role === "sharp" && effect.into !== "sharps") find("sharpNotInSharps");
-      if (!isGloved(hands) && isSoiledOutside(item)) find("touchedWithUnwashedHands");
-      station = isSoiledOutside(item) ? soilHands(before, effect.item) : before;
-      return {
-        station: put(station, effect.item, {
-          at: effect.into === "reprocess" ? "reprocess" : "discarded",
-          barrier: "none",
-        }),
-        findings,
-      };
-
-    case "preClean":
-      if (!isGloved(hands)) find("touchedWithUnwashedHands");
-      return { station: put(meet(before, effect.item), effect.item, { preCleaned: true }), findings };
-
-    case "apply":
-      return { station: before, findings };
-
-    case "wipe":
-    case "rinse":
-      // What is wiped with soiled gloves is soiled again.
-      if (hands === "glovedSoiled") find("wipedWithSoiledGloves");
-      return { station: before, findings };
-
-    case "bring":
-      if (item.condition === "soiled") find("broughtBackSoiled");
-      return { station: put(meet(before, effect.item), effect.item, { at: "station" }), findings };
-
-    case "takeAway":
-      return { station: put(meet(before, effect.item), effect.item, { at: "away" }), findings };
-
-    case "park":
-    case "unpark":
-      return { station: meet(before, effect.item), findings };
-
-    case "breakSkin":
-      if (!isGloved(hands)) find("skinBrokenWithoutGloves");
-      if (kind.spaulding === "critical" && item.condition !== "sterile" && item.soiledBy[0] !== "client")
-        find("usedUnsterile");
-      station = put(before, effect.item, { condition: "soiled", preCleaned: false, soiledBy: ["client"] });
-      return { station: soilHands(station, effect.item), findings };
-  }
+  const look = { hands: before.hands, item, kind, effect };
+  const findings = findingRules
+    .filter(({ verbs, when }) => verbs.includes(effect.verb) && when(look))
+    .map(({ code }) => ({ code, item: effect.item }));
+  return { station: movements[effect.verb].moves(before, effect.item, effect, kind), findings };
 }
 
-/**
- * Hands and gloves. Hand hygiene before donning and after doffing (CDC, WHO 2009); gloves are never washed for re-use
- * (29 CFR 1910.1030(d)(3)(ix)(A)).
- */
 function handsEffect(station: Station, effect: { verb: "wash" | "rub" | "don" | "doff" }): Outcome {
   const { hands } = station;
-  const found = (code: DeviationCode): readonly Finding[] => [{ code, item: null }];
+  const findings = handRules
+    .filter(({ verbs, when }) => verbs.includes(effect.verb) && when(hands))
+    .map(({ code }) => ({ code, item: null }));
   switch (effect.verb) {
     case "wash":
     case "rub":
-      if (isGloved(hands)) return { station, findings: found("washedInGloves") };
-      return { station: { ...station, hands: "washed", handsSoiledBy: [] }, findings: [] };
+      return { station: isGloved(hands) ? station : { ...station, hands: "washed", handsSoiledBy: [] }, findings };
     case "don":
-      if (hands === "washed") return { station: { ...station, hands: "glovedClean", handsSoiledBy: [] }, findings: [] };
+      if (hands === "washed") return { station: { ...station, hands: "glovedClean", handsSoiledBy: [] }, findings };
       return {
         // Gloves over doubtful hands count as soiled until they are changed.
         station: { ...station, hands: "glovedSoiled", handsSoiledBy: chain(station.handsSoiledBy, "hands") },
-        findings: found(isGloved(hands) ? "glovesOverGloves" : "glovesOverUnwashedHands"),
+        findings,
       };
     case "doff":
-      return { station: { ...station, hands: "bare" }, findings: [] };
+      return { station: { ...station, hands: "bare" }, findings };
   }
 }
 

@@ -1,6 +1,6 @@
 /**
  * Breaks the bundled protocols in every way of operators.ts and asks the checker about each. Prints what was caught,
- * operator by operator, and every survivor. `--only ID` runs one operator. Exit code 1 below 98 %, or where a rule of the
+ * operator by operator, and every survivor. `--only ID` runs one operator, `--killers` prints a mutant for each rule. Exit code 1 below 98 %, or where a rule of the
  * catalogue was broken by no mutant.
  */
 import { checkProtocol } from "../../src/check/checkProtocol";
@@ -8,10 +8,16 @@ import { type RuleId, ruleIds, rules } from "../../src/check/rules";
 import { bundledProtocols } from "../../src/session/protocols";
 import { asProtocol } from "../../src/session/readProtocol";
 import { isHarmless } from "./bruteForce";
+import { laterOperators } from "./laterOperators";
 import { operators } from "./operators";
 
 const only = process.argv.includes("--only") ? process.argv[process.argv.indexOf("--only") + 1] : undefined;
-const killed = new Map<RuleId, number>();
+/** By rule, the first mutant that breaks it. */
+const killed = new Map<RuleId, string>();
+const noted = (rule: RuleId, operator: string, protocol: string, what: string): RuleId => {
+  if (!killed.has(rule)) killed.set(rule, `${operator}: ${protocol}: ${what}`);
+  return rule;
+};
 const survivors: string[] = [];
 let [all, caught, open, equivalent] = [0, 0, 0, 0];
 
@@ -32,7 +38,7 @@ for (const operator of chosen) {
       const found = checkProtocol(read.protocol);
       if (found.verdict === "breach") {
         count.caught += 1;
-        for (const b of found.breaches) killed.set(b.rule, (killed.get(b.rule) ?? 0) + 1);
+        for (const b of found.breaches) noted(b.rule, operator.id, protocol.id, mutant.what);
         continue;
       }
       if (found.verdict === "notProved") {
@@ -66,10 +72,21 @@ console.log(
   `${all} mutants, ${chosen.length} operators: ${caught} caught, ${open} not proved, ${equivalent} equivalent, ` +
     `${judged - caught - open} missed: ${rate.toFixed(2)} % of those that are not equivalent`,
 );
+for (const operator of only === undefined ? laterOperators : []) {
+  const breaches = bundledProtocols
+    .flatMap((p) => operator.mutants(p).map((mutant) => ({ p, mutant })))
+    .flatMap(({ p, mutant }) => {
+      const found = checkProtocol(mutant.protocol);
+      if (found.verdict !== "breach") survivors.push(`${operator.id}: ${p.id}: ${mutant.what}: ${found.verdict}`);
+      return found.verdict === "breach" ? found.breaches.map((b) => noted(b.rule, operator.id, p.id, mutant.what)) : [];
+    });
+  console.log(`beside the rate: ${operator.id}: ${breaches.length} breaches   ${operator.words}`);
+}
 const unkilled = ruleIds.filter((id) => !killed.has(id));
 if (only === undefined) {
   console.log(`${ruleIds.length - unkilled.length} of ${ruleIds.length} rules broken by a mutant`);
   for (const id of unkilled) console.log(`NO MUTANT  ${id}: ${rules[id].words}`);
   if (unkilled.length > 0) process.exitCode = 1;
+  if (process.argv.includes("--killers")) console.log(JSON.stringify(Object.fromEntries(killed), null, 1));
 }
 if (rate < 98) process.exitCode = 1;
