@@ -3,10 +3,12 @@
 import { spawnSync } from "node:child_process";
 import { existsSync, readdirSync, statSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { staticServer } from "./staticServer.mjs";
+import { certificateFor, lanAddresses, lanWords } from "./lan.mjs";
+import { secureServer, staticServer } from "./staticServer.mjs";
 
-const usage = `Usage: npm start [-- --port NUMBER]
+const usage = `Usage: npm start [-- --port NUMBER] [--lan]
 Builds Gloveside if needed and serves it on http://localhost:4173 (or PORT).
+  --lan          serve https to the studio's own network, with a code to scan and how to trust it
   --build-only   build if needed, serve nothing`;
 
 const root = fileURLToPath(new URL("..", import.meta.url));
@@ -27,7 +29,8 @@ function portFrom(args) {
 
 const given = process.argv.slice(2);
 const buildOnly = given.includes("--build-only");
-const args = given.filter((arg) => arg !== "--build-only");
+const isForLan = given.includes("--lan");
+const args = given.filter((arg) => arg !== "--build-only" && arg !== "--lan");
 if (args.includes("--help")) {
   console.log(usage);
   process.exit(0);
@@ -52,14 +55,21 @@ if (isStale) {
 
 if (buildOnly) process.exit(0);
 
-const server = staticServer(`${root}dist`);
+const addresses = isForLan ? lanAddresses() : [];
+if (isForLan && addresses.length === 0) {
+  console.error("This machine is on no network. Join the studio's network, and try again.");
+  process.exit(1);
+}
+const certificate = isForLan ? await certificateFor(`${root}.cache/lan`, addresses) : null;
+const server = certificate ? secureServer(`${root}dist`, certificate) : staticServer(`${root}dist`);
 server.on("error", (error) => {
   const taken = error.code === "EADDRINUSE";
   console.error(taken ? `Port ${port} is taken. Choose another: npm start -- --port 4200` : String(error.message));
   process.exit(1);
 });
-server.listen(port, "localhost", () => {
+server.listen(port, certificate ? "0.0.0.0" : "localhost", () => {
   const address = server.address();
   const at = typeof address === "object" && address ? address.port : port;
-  console.log(`Gloveside is at http://localhost:${at}  (Ctrl+C stops it)`);
+  const local = `Gloveside is at http://localhost:${at}  (Ctrl+C stops it)`;
+  console.log(certificate ? lanWords(addresses, at, certificate.fingerprint) : local);
 });

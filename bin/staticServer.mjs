@@ -2,8 +2,10 @@
 import { createReadStream } from "node:fs";
 import { stat } from "node:fs/promises";
 import { createServer } from "node:http";
+import { createServer as createSecureServer } from "node:https";
 import { extname, join, normalize, sep } from "node:path";
 import { headers } from "./headers.mjs";
+import { certificatePath } from "./lan.mjs";
 
 const types = {
   ".html": "text/html; charset=utf-8",
@@ -21,6 +23,7 @@ const types = {
   ".webm": "audio/webm",
   ".ogg": "audio/ogg",
   ".txt": "text/plain; charset=utf-8",
+  ".wasm": "application/wasm",
 };
 
 /** Files whose name holds a hash of their content never change; all else is asked for anew. */
@@ -31,8 +34,17 @@ const isServiceWorker = (path) => /^\/(sw|workbox-[\w-]+)\.js$/.test(path);
  * @param {string} root folder to serve
  * @returns {import("node:http").Server} not yet listening
  */
-export function staticServer(root) {
-  return createServer(async (request, response) => {
+export const staticServer = (root) => createServer(serving(root, null));
+
+/**
+ * The same over https, and the certificate itself for a device to fetch and trust.
+ * @param {{ cert: string, key: string }} certificate PEM
+ * @returns {import("node:https").Server} not yet listening
+ */
+export const secureServer = (root, { cert, key }) => createSecureServer({ cert, key }, serving(root, cert));
+
+function serving(root, certificate) {
+  return async (request, response) => {
     const refuse = (status) => response.writeHead(status, headers).end();
     if (request.method !== "GET" && request.method !== "HEAD") return refuse(405);
     let path;
@@ -40,6 +52,10 @@ export function staticServer(root) {
       path = decodeURIComponent(new URL(request.url ?? "/", "http://localhost").pathname);
     } catch {
       return refuse(400);
+    }
+    if (certificate !== null && path === certificatePath) {
+      const type = { "Content-Type": "application/x-x509-ca-cert", "Cache-Control": "no-store" };
+      return response.writeHead(200, { ...headers, ...type }).end(certificate);
     }
     const file = normalize(join(root, path.endsWith("/") ? `${path}index.html` : path));
     if (!file.startsWith(normalize(root) + sep) || path.includes("\0")) return refuse(404);
@@ -59,5 +75,5 @@ export function staticServer(root) {
     } catch {
       refuse(404);
     }
-  });
+  };
 }
