@@ -87,6 +87,10 @@ export default defineConfig({
         globIgnores: ["pictures/**", "practice/timeline.json", "*.schema.json"],
         // The phrase model is 2.5 MB and a sprite of clips a few; anything larger is a mistake and fails the build.
         maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,
+        // The reader of codes is fetched when a camera is first opened, and kept from then on.
+        runtimeCaching: [
+          { urlPattern: /\/assets\/[^/]+\.wasm$/, handler: "CacheFirst", options: { cacheName: "gloveside-reader" } },
+        ],
         cleanupOutdatedCaches: true,
         navigateFallback: "index.html",
         sourcemap: false,

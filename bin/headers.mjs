@@ -21,7 +21,7 @@ export const contentSecurityPolicy = [
 /** Sent with every file. A frame of another page could catch touches; a meta tag cannot forbid it, a header can. */
 export const headers = {
   "Content-Security-Policy": `${contentSecurityPolicy}; frame-ancestors 'none'`,
-  "Permissions-Policy": "camera=(), geolocation=(), microphone=(self), screen-wake-lock=(self)",
+  "Permissions-Policy": "camera=(self), geolocation=(), microphone=(self), screen-wake-lock=(self)",
   "Referrer-Policy": "no-referrer",
   "X-Content-Type-Options": "nosniff",
   "Cross-Origin-Opener-Policy": "same-origin",

@@ -109,6 +109,14 @@ export const conversation = session.createStateConfig({
         "answer.confirm": { actions: "refuseNotNow" },
         "reason.given": { actions: "refuseNotNow" },
         "count.due": { target: "readBack.sharps" },
+        // Held up where no lot is wanted, or the one in use already: nothing to say.
+        "lot.shown": [
+          { guard: "expectsNoLot" },
+          { guard: "isPastItsDay", actions: "stateCodeShown" },
+          { guard: "isKnownLot" },
+          { target: "readBack.lot", actions: "stateCodeShown" },
+        ],
+        "code.refused": [{ guard: "expectsNoLot" }, { actions: "stateCodeRefused" }],
       },
     },
     /** "Which? Lamp?" The report is kept when the name is found, or when nobody can name it. */
@@ -169,6 +177,17 @@ export const conversation = session.createStateConfig({
           on: {
             "answer.confirm": { target: "#session.conversation.open", actions: ["stateUndone", "stateHere"] },
             "answer.no": { target: "#session.conversation.open", actions: "countAgain" },
+          },
+        },
+        /** "Needle: lot November two, use by the end of January. Right?" Another code held up takes its place. */
+        lot: {
+          on: {
+            "answer.confirm": { target: "#session.conversation.open", actions: ["stateShownLot", "stateHere"] },
+            "answer.no": { target: "#session.conversation.open", actions: "stateHere" },
+            "lot.shown": [
+              { guard: "isPastItsDay", target: "#session.conversation.open", actions: "stateCodeShown" },
+              { actions: "stateCodeShown" },
+            ],
           },
         },
         exposureEnd: {

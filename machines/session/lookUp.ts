@@ -1,7 +1,7 @@
 /** Small questions to the protocol and the labels. Pure. */
 import { everyStep, type Label, type Protocol } from "../../src/session/protocol";
 import type { SessionInput } from "../../src/session/sessionInput";
-import type { World } from "../../src/session/world";
+import { groupHere, kindsIn, type World } from "../../src/session/world";
 
 const products = new WeakMap<Protocol, ReadonlyMap<string, string>>();
 
@@ -36,3 +36,20 @@ export const surfacesOf = (protocol: Protocol): string[] => [
     everyStep(protocol).flatMap(({ step }) => step.effects.flatMap((e) => (e.verb === "apply" ? [e.item] : []))),
   ),
 ];
+
+const takesUp: ReadonlySet<string> = new Set(["open", "bring", "touch"]);
+
+/** Things whose lot the step here takes up: a pack opened, a bottle poured from. A code held up now is one of these. */
+export function lotsHere({ input, world }: { input: SessionInput; world: World }): readonly string[] {
+  const items = groupHere(input, world)
+    .flatMap((step) => step.effects)
+    .flatMap((effect) => (takesUp.has(effect.verb) && "item" in effect ? [effect.item] : []))
+    .filter((id) => kindsIn(input)[id]?.hasLot);
+  return [...new Set(items)];
+}
+
+/** Which of them a code is taken for: the first that has no lot yet, else the first. */
+export function lotMeant(told: { input: SessionInput; world: World }): string | null {
+  const here = lotsHere(told);
+  return here.find((id) => told.world.lots[id] === undefined) ?? here[0] ?? null;
+}

@@ -24,7 +24,9 @@ import {
   touchAsked,
   yesTo,
 } from "./answers";
+import { lotMeant } from "./lookUp";
 import {
+  codeShown,
   earlierEntered,
   hereEntered,
   notReadyToWipe,
@@ -176,6 +178,17 @@ export const session = setup({
     asksToTouch: ({ context }) => context.naming?.about === "mayTouch",
     endsExposure: ({ context, event }) =>
       context.world.exposure === "firstAid" && eventIs(event, "event.reported")?.event === "stopEarly",
+    /** A code held up now is of something that the step here takes up. */
+    expectsNoLot: ({ context }) => lotMeant(context) === null,
+    isPastItsDay: ({ context, event }) => {
+      const expiry = eventIs(event, "lot.shown")?.expiry ?? null;
+      return expiry !== null && context.world.today > expiry;
+    },
+    isKnownLot: ({ context: { world }, event }) => {
+      const shown = eventIs(event, "lot.shown");
+      const told = { lot: shown?.lot, expiry: shown?.expiry ?? null };
+      return Object.values(world.lots).some(({ lot, expiry }) => lot === told.lot && expiry === told.expiry);
+    },
     canUndo: ({ context }) => context.world.before !== null,
     undoLooksSafer: ({ context }) => looksSafer(context.world),
     planIsSound: ({ context, event }) => {
@@ -325,6 +338,15 @@ export const session = setup({
       return told ? eventHappened(told.event, told.item ?? null) : [];
     }),
     stateMayTouch: state((m, e) => touchAsked(m, eventIs(e, "may.touch")?.item ?? null)),
+    stateCodeShown: state((m, e) => {
+      const shown = eventIs(e, "lot.shown");
+      return shown ? codeShown(m, shown) : [];
+    }),
+    stateCodeRefused: state((m, e) => {
+      const refused = eventIs(e, "code.refused");
+      return refused ? [refusal(refused.type, refused.why, lotMeant(m))] : [];
+    }),
+    stateShownLot: state(({ world: { lotShown } }) => (lotShown ? [{ type: "v1.LotGiven", ...lotShown }] : [])),
     stateLot: state((_m, e) => {
       const told = eventIs(e, "lot.given");
       return told ? [{ type: "v1.LotGiven", item: told.item, lot: told.lot, expiry: told.expiry }] : [];

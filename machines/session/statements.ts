@@ -9,7 +9,7 @@ import type { SessionInput } from "../../src/session/sessionInput";
 import { applyEffect, type ItemState } from "../../src/session/station";
 import { hasLapsed, isFull, leftMs, wantsReapply } from "../../src/session/wetClock";
 import { flowHere, groupHere, indexHere, kindsIn, stepHere, stepsHere, type World } from "../../src/session/world";
-import { isOutOfDate, labelOf, productFor } from "./lookUp";
+import { isOutOfDate, labelOf, lotMeant, productFor } from "./lookUp";
 import type { Ms } from "./vocabulary";
 
 export type Told = { readonly input: SessionInput; readonly world: World };
@@ -160,6 +160,19 @@ function groupFrom({ input, world }: Told, index: number): number {
   const steps = stepsHere(input, world).slice(index, index + 5);
   const harmless = steps.findIndex((s) => s.kind !== "check" || s.effects.length > 0 || !s.skippable);
   return Math.max(1, harmless < 0 ? steps.length : harmless);
+}
+
+/**
+ * A code was held up: what it says of the item meant here, or why it is not taken. The same code held up again after it
+ * was taken states nothing.
+ */
+export function codeShown(told: Told, { lot, expiry }: { lot: string; expiry: string | null }): BareFact[] {
+  const item = lotMeant(told);
+  if (item === null) return [];
+  const shown: BareFact = { type: "v1.LotShown", item, lot, expiry };
+  // Usable through the end of its day. It was shown, and is refused: both are kept.
+  const isPast = expiry !== null && told.world.today > expiry;
+  return isPast ? [shown, refusal("lot.shown", "outOfDate", item)] : [shown];
 }
 
 /** Why a step is not asked for while it would leave this finding behind: what makes it allowed is said with it. */

@@ -37,6 +37,10 @@ export type SessionEvent =
   | { type: "sharps.counted"; inContainer: number }
   | { type: "sharps.explained"; reason: DiscrepancyReason }
   | { type: "lot.given"; item: ItemId; lot: string; expiry: string | null }
+  /** A code was held up to the camera and read; it is read back before it counts. */
+  | { type: "lot.shown"; lot: string; expiry: string | null }
+  /** A code was held up that cannot be taken. */
+  | { type: "code.refused"; why: "codeUnreadable" | "codeWithoutLot" | "codeUnsure" }
   | { type: "exposure.reported" }
   // answers
   | { type: "answer.yes"; surface?: ItemId }

@@ -38,6 +38,7 @@ import {
   askExposureEnd,
   askItem,
   askItems,
+  askLot,
   askRecount,
   askSharps,
   askSkipReason,
@@ -127,6 +128,9 @@ function sayFact(book: Phrasebook, { after, before, facts }: Kept, fact: Session
       return fact.item === null ? [sayEvent(book, fact.event)] : [sayItemNoted(book, spoken(after, fact.item))];
     case "v1.LotGiven":
       return [sayKept(book, "lot")];
+    // Read back by the question that follows; one past its day by its refusal.
+    case "v1.LotShown":
+      return [];
     case "v1.SharpsCounted":
       return fact.inContainer === fact.expected ? [sayKept(book, "count")] : [];
     case "v1.RecountAsked":
@@ -299,6 +303,7 @@ function stillWaiting(book: Phrasebook, { facts, after }: Kept): readonly Uttera
 function asksAnew({ before, after, event, facts }: Kept): boolean {
   if (after.matches({ conversation: "open" }) || after.matches({ conversation: { readBack: "sharps" } })) return false;
   if (facts.some((f) => f.type === "v1.Refused" && f.reason === "answerFirst")) return false;
+  if (facts.some((f) => f.type === "v1.LotShown")) return true;
   const moved = JSON.stringify(before.value) !== JSON.stringify(after.value);
   return moved || before.context.naming?.at !== after.context.naming?.at || event.type === "step.again";
 }
@@ -347,6 +352,10 @@ function question(book: Phrasebook, state: SessionState): readonly Utterance[] {
         stepsLeftOut: world.skipped.length,
       }),
     ];
+  }
+  if (state.matches({ conversation: { readBack: "lot" } }) && world.lotShown) {
+    const { item, lot, expiry } = world.lotShown;
+    return [askLot(book, spoken(state, item), lot, expiry)];
   }
   if (state.matches({ conversation: { readBack: "undo" } })) return [askUndo(book, undoWhat(world))];
   if (state.matches({ conversation: { readBack: "exposureEnd" } })) return [askExposureEnd(book)];

@@ -13,6 +13,11 @@ export const en: Phrasebook = {
   number: numberWords,
   duration: durationWords,
   listAnd: "and",
+  months: [
+    ...["January", "February", "March", "April", "May", "June"],
+    ...["July", "August", "September", "October", "November", "December"],
+  ],
+  dayOf: "{day} {month} twenty {year}",
   letters: letterWords,
   spelling: spellingWords,
 
@@ -100,6 +105,18 @@ export const en: Phrasebook = {
     outOfUse: {
       plain: "That is out of use. Leave it alone.",
       named: "{item}: out of use. Leave it alone.",
+    },
+    codeUnreadable: {
+      plain: "I cannot read that code. Hold up the pack's own code, or type the lot.",
+      named: "{item}: I cannot read that code. Hold up the pack's own code, or type the lot.",
+    },
+    codeWithoutLot: {
+      plain: "That code names no lot. Hold up the other one, or type it.",
+      named: "{item}: that code names no lot. Hold up the other one, or type it.",
+    },
+    codeUnsure: {
+      plain: "That code may be printed wrongly. Read the pack and type its lot.",
+      named: "{item}: that code may be printed wrongly. Read the pack and type its lot.",
     },
   },
 
@@ -263,6 +280,12 @@ export const en: Phrasebook = {
         "Stop. Put the sharp down safely. Wash the wound with soap and running water. Eyes or mouth: rinse with plenty of clean water. Then call a clinician at once.",
       choice: `End the session? ${commands.yes} ends it. ${commands.no} goes on, with safety steps.`,
       confirmEnd: `The session ends here. ${toConfirm}`,
+    },
+    lot: {
+      read: "{item}: lot {lot}.",
+      goodUntil: "Good until {date}.",
+      noExpiry: "No date on it.",
+      isRight: toConfirm,
     },
     undo: {
       question: `Undo {what}? ${toConfirm}`,

@@ -14,6 +14,11 @@ export const es: Phrasebook = {
   number: numberWords,
   duration: durationWords,
   listAnd: "y",
+  months: [
+    ...["enero", "febrero", "marzo", "abril", "mayo", "junio"],
+    ...["julio", "agosto", "septiembre", "octubre", "noviembre", "diciembre"],
+  ],
+  dayOf: "{day} de {month} de dos mil {year}",
   letters: letterWords,
   spelling: spellingWords,
 
@@ -101,6 +106,18 @@ export const es: Phrasebook = {
     outOfUse: {
       plain: "Eso está fuera de uso. No lo toques.",
       named: "{item}: fuera de uso. No tocar.",
+    },
+    codeUnreadable: {
+      plain: "No puedo leer ese código. Muestra el del envase, o escribe el lote.",
+      named: "{item}: no puedo leer ese código. Muestra el del envase, o escribe el lote.",
+    },
+    codeWithoutLot: {
+      plain: "Ese código no dice el lote. Muestra el otro, o escríbelo.",
+      named: "{item}: ese código no dice el lote. Muestra el otro, o escríbelo.",
+    },
+    codeUnsure: {
+      plain: "Ese código puede estar mal impreso. Lee el envase y escribe el lote.",
+      named: "{item}: ese código puede estar mal impreso. Lee el envase y escribe el lote.",
     },
   },
 
@@ -263,6 +280,12 @@ export const es: Phrasebook = {
         "Para. Deja el cortopunzante en lugar seguro. Lava la herida con agua corriente y jabón. Ojos o boca: enjuaga con mucha agua limpia. Después llama enseguida a un profesional sanitario.",
       choice: `¿Terminar la sesión? ${commands.yes} la termina. ${commands.no} la continúa, con pasos de seguridad.`,
       confirmEnd: `La sesión termina aquí. ${toConfirm}`,
+    },
+    lot: {
+      read: "{item}: lote {lot}.",
+      goodUntil: "Vale hasta el {date}.",
+      noExpiry: "Sin fecha.",
+      isRight: toConfirm,
     },
     undo: {
       question: `¿Deshacer {what}? ${toConfirm}`,

@@ -50,6 +50,10 @@ export interface Phrasebook {
   /** Rounded up, never down: a wait announced is never too short. A closed set, so that each has a clip. */
   readonly duration: (ms: number) => string;
   readonly listAnd: Plain;
+  /** January to December. */
+  readonly months: readonly Plain[];
+  /** A day of this century; `year` counts from 2000. */
+  readonly dayOf: With<"day"> & With<"month"> & With<"year">;
   readonly letters: Readonly<Record<string, string>>;
   readonly spelling: Readonly<Record<string, string>>;
 
@@ -82,6 +86,12 @@ export interface Phrasebook {
       readonly confirm: Plain;
     };
     readonly exposure: { readonly firstAid: Plain; readonly choice: Plain; readonly confirmEnd: Plain };
+    readonly lot: {
+      readonly read: With<"item"> & With<"lot">;
+      readonly goodUntil: With<"date">;
+      readonly noExpiry: Plain;
+      readonly isRight: Plain;
+    };
     readonly undo: { readonly question: With<"what">; readonly what: Readonly<Record<UndoWhat, Plain>> };
     readonly whichPhrase: With<"phrase">;
     readonly phrase: Readonly<Record<CommandId, Plain>>;

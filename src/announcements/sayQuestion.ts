@@ -86,6 +86,36 @@ export const askExposureChoice = (book: Phrasebook): Utterance => question(fill(
 
 export const askExposureEnd = (book: Phrasebook): Utterance => question(fill(book.ask.exposure.confirmEnd), "now");
 
+/** What a code says of a pack, read back letter by letter: "Needle: lot november dash two. Good until 31 January." */
+export function askLot(book: Phrasebook, item: Spoken, lot: string, expiry: string | null): Utterance {
+  const { goodUntil, noExpiry, isRight } = book.ask.lot;
+  return question(
+    sentences(
+      fill(book.ask.lot.read, { item: [itemPart(book, item)], lot: spelled(book, lot) }),
+      expiry === null ? fill(noExpiry) : fill(goodUntil, { date: dayParts(book, expiry) }),
+      fill(isRight),
+    ),
+  );
+}
+
+/** Letters by their code words, so that B and D are told apart in a loud room. */
+const spelled = (book: Phrasebook, text: string): readonly Part[] =>
+  [...text.toLowerCase()].flatMap((letter, at): readonly Part[] => {
+    const word: Part = { kind: "free", text: book.spelling[letter] ?? letter };
+    return at === 0 ? [word] : [{ kind: "fixed", text: " " }, word];
+  });
+
+/** "Thirty-one January twenty twenty-eight"; a day of another century is spelled as it is written. */
+function dayParts(book: Phrasebook, written: string): readonly Part[] {
+  const [year = 0, month = 1, day = 1] = written.split("-").map(Number);
+  if (year < 2000 || year > 2099) return spelled(book, written);
+  return fill(book.dayOf, {
+    day: [numberPart(book, day)],
+    month: [{ kind: "fixed", text: book.months[month - 1] ?? "" }],
+    year: [numberPart(book, year - 2000)],
+  });
+}
+
 export const askUndo = (book: Phrasebook, what: UndoWhat): Utterance =>
   question(fill(book.ask.undo.question, { what: fill(book.ask.undo.what[what]) }));
 

@@ -1,4 +1,5 @@
 /** The app: opening, preparing, a session, its record. Carries out what the screens ask for with the parts handed in. */
+import type { CodeCamera } from "../barcode/codeCamera";
 import type { SoundSource } from "../microphone";
 import type { Asks, Model, PrepareView, View } from "../screen/model";
 import type { Settings } from "../screen/settings/settings";
@@ -20,6 +21,7 @@ export interface AppParts {
   readonly memory: DeviceMemory;
   readonly voice: SpeakingVoice;
   readonly hearing: Hearing;
+  readonly camera: CodeCamera;
   readonly openMicrophone: () => SoundSource;
   /** Address of the app's folder, with its slash. */
   readonly base: string;
@@ -32,7 +34,16 @@ export interface App extends Model {
   readonly keys: { readonly isOn: boolean; readonly letters: boolean };
 }
 
-export async function createApp({ log, memory, voice, hearing, openMicrophone, base, update }: AppParts): Promise<App> {
+export async function createApp({
+  log,
+  memory,
+  voice,
+  hearing,
+  camera,
+  openMicrophone,
+  base,
+  update,
+}: AppParts): Promise<App> {
   const view = watchedValue<View>({ at: "opening" });
   const settings = watchedValue<Settings>(memory.settings());
   let offline: PrepareView["offline"] = "no";
@@ -65,7 +76,7 @@ export async function createApp({ log, memory, voice, hearing, openMicrophone, b
   }
   const { journal } = log.log;
   const practice = import.meta.env.HAS_PRACTICE ? await findPractice(`${base}practice/`) : null;
-  const sessions = beginnings({ log: log.log, memory, voice, hearing, openMicrophone, show: view.set });
+  const sessions = beginnings({ log: log.log, memory, voice, hearing, camera, openMicrophone, show: view.set });
   const trial = soundTrial({ voice, hearing, openMicrophone, change, language: () => settings.now.language });
   let isStarting = false;
 
@@ -88,7 +99,7 @@ export async function createApp({ log, memory, voice, hearing, openMicrophone, b
   const asks: Asks = {
     begin(input, draft) {
       memory.keepDraft(draft);
-      void starting(() => sessions.begin(input, draft.letterKeys));
+      void starting(() => sessions.begin(input, draft));
     },
     resume: (session) => void starting(() => sessions.resume(session)),
     practise() {

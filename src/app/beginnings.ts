@@ -1,8 +1,10 @@
 /** The three ways into a session: begun anew, taken up again, or practised with the recorded artist. */
 import { begin, resume } from "../../machines/session/decide";
 import { bookFor } from "../announcements/phrasebooks";
+import type { CodeCamera } from "../barcode/codeCamera";
 import { recordingSource, type SoundSource } from "../microphone";
 import type { RecordView, SessionView } from "../screen/model";
+import type { Draft } from "../screen/prepare/draft";
 import type { KeepTrouble } from "../session/keeper";
 import type { SessionInput } from "../session/sessionInput";
 import { keepStorage } from "./device";
@@ -18,14 +20,15 @@ export interface BeginningParts {
   readonly memory: DeviceMemory;
   readonly voice: SpeakingVoice;
   readonly hearing: Hearing;
+  readonly camera: CodeCamera;
   readonly openMicrophone: () => SoundSource;
   readonly show: (view: SessionView | RecordView) => void;
 }
 
-type Wiring = Pick<SessionParts, "state" | "writer" | "log" | "source" | "isPractice" | "letterKeys">;
-type How = Pick<Wiring, "isPractice" | "letterKeys">;
+type Wiring = Pick<SessionParts, "state" | "writer" | "log" | "source" | "isPractice" | "letterKeys" | "camera">;
+type How = Pick<Wiring, "isPractice" | "letterKeys" | "camera">;
 
-export function beginnings({ log, memory, voice, hearing, openMicrophone, show }: BeginningParts) {
+export function beginnings({ log, memory, voice, hearing, camera, openMicrophone, show }: BeginningParts) {
   let running: RunningSession | null = null;
   let stopAloud: () => void = () => undefined;
 
@@ -65,8 +68,8 @@ export function beginnings({ log, memory, voice, hearing, openMicrophone, show }
       return running;
     },
     end,
-    begin: (input: SessionInput, letterKeys: boolean): Promise<KeepTrouble | null> =>
-      beginIn(log, input, openMicrophone(), { isPractice: false, letterKeys }),
+    begin: (input: SessionInput, { letterKeys, readsCodes }: Draft): Promise<KeepTrouble | null> =>
+      beginIn(log, input, openMicrophone(), { isPractice: false, letterKeys, camera: readsCodes ? camera : null }),
     async resume(session: string): Promise<KeepTrouble | null> {
       const taken = await log.journal.resume(session);
       if (!taken.ok) return taken;
@@ -74,14 +77,15 @@ export function beginnings({ log, memory, voice, hearing, openMicrophone, show }
       const facts = entries.map((entry) => entry.fact);
       const state = facts.length === 0 ? begin(header.input) : resume(header.input, facts);
       memory.keepOpenSession(session);
-      const { letterKeys } = memory.draft();
-      return run({ state, writer: taken.writer, log, source: openMicrophone(), isPractice: false, letterKeys });
+      const { letterKeys, readsCodes } = memory.draft();
+      const how = { isPractice: false, letterKeys, camera: readsCodes ? camera : null };
+      return run({ state, writer: taken.writer, log, source: openMicrophone(), ...how });
     },
     /** @param folder address of the practice folder, with its slash. */
     async practise(folder: string, practice: Practice): Promise<KeepTrouble | null> {
       const recording = await loadRecording(folder, practice);
       const source = recordingSource(recording, "practice");
-      const how = { isPractice: true, letterKeys: true };
+      const how = { isPractice: true, letterKeys: true, camera: null };
       const trouble = await beginIn(await practiceLog(), practice.input, source, how);
       if (!trouble) stopAloud = playAloud(recording);
       return trouble;

@@ -19,6 +19,7 @@ const Remembered = z.strictObject({
   language: z.enum(["en", "es"]),
   brisk: z.boolean(),
   letterKeys: z.boolean(),
+  readsCodes: z.boolean().default(false),
   labels: z.record(
     Id,
     z.strictObject({
@@ -75,8 +76,8 @@ export function deviceMemory(local: Storage, tab: Storage, preferred: readonly s
       return kept ? { ...first, ...kept } : first;
     },
     /** Neither client nor lots: those are of one session. */
-    keepDraft({ protocol, artist, station, address, language, brisk, letterKeys, labels }: Draft): void {
-      write(local, keys.draft, { protocol, artist, station, address, language, brisk, letterKeys, labels });
+    keepDraft({ protocol, artist, station, address, language, brisk, letterKeys, readsCodes, labels }: Draft): void {
+      write(local, keys.draft, { protocol, artist, station, address, language, brisk, letterKeys, readsCodes, labels });
     },
     /** The bundled ones, then those that were added; an added one replaces another of the same id. */
     protocols(): readonly Protocol[] {

@@ -4,6 +4,7 @@ import "@fontsource-variable/atkinson-hyperlegible-next/wght.css";
 import "../screen/tokens.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
+import { codeCamera } from "../barcode/codeCamera";
 import { microphone } from "../microphone";
 import { workerEar } from "../recogniser/engine/workerEar";
 import { Screen } from "../screen/Screen";
@@ -25,7 +26,9 @@ if (!place) throw new Error("the page has no place for the app");
 const offline = wireOffline();
 const memory = deviceMemory(localStorage, sessionStorage, navigator.languages);
 const [log, { voice, played }] = await Promise.all([deviceLog(), wireVoice(base, memory.settings().language)]);
+const camera = codeCamera();
 const app = await createApp({
+  camera,
   log,
   voice,
   hearing: createHearing(workerEar(new URL("voice/", base)), "en"),
@@ -40,6 +43,6 @@ wireLook(app);
 const studio = log.ok ? wireStudio(indexedDbStudio(), log.log.journal, voice) : null;
 createRoot(place).render(
   <StrictMode>
-    <Screen model={app} studio={studio} />
+    <Screen model={app} studio={studio} camera={camera} />
   </StrictMode>,
 );

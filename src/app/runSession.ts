@@ -6,6 +6,7 @@ import type { SessionState } from "../../machines/session/decide";
 import type { SessionEvent, Way } from "../../machines/session/vocabulary";
 import { bookFor } from "../announcements/phrasebooks";
 import type { Voice } from "../announcements/voice";
+import type { CodeCamera } from "../barcode/codeCamera";
 import { sealRecord } from "../export";
 import { meaning } from "../intent/meaning";
 import type { CommandId } from "../intent/phrases";
@@ -17,6 +18,7 @@ import type { KeepTrouble } from "../session/keeper";
 import { todayIn } from "./calendar";
 import { createCompanion } from "./companion";
 import { keepAwake } from "./device";
+import { wantsCode, watchCodes } from "./watchCodes";
 import type { Hearing } from "./wireHearing";
 import { type Log, penHere } from "./wireLog";
 
@@ -29,6 +31,8 @@ export interface SessionParts {
   readonly source: SoundSource;
   readonly isPractice: boolean;
   readonly letterKeys: boolean;
+  /** Reads codes held up to it; null where the artist types lots. */
+  readonly camera: CodeCamera | null;
   readonly show: (view: SessionView | RecordView) => void;
   readonly closed: () => void;
 }
@@ -74,6 +78,7 @@ export function runSession(parts: SessionParts): RunningSession {
       ear: hearing.condition.now,
       isPractice,
       letterKeys,
+      readsCodes: parts.camera !== null && wantsCode(companion.state),
     });
 
   const seal = async (): Promise<void> => {
@@ -85,15 +90,19 @@ export function runSession(parts: SessionParts): RunningSession {
     draw();
   };
 
+  const codes = parts.camera && watchCodes(parts.camera, (event) => void companion.tell(event, { by: "scan" }));
+
   const stops = [
     companion.onChange(() => {
       hearing.allow(companion.listenedFor);
+      codes?.look(companion.state);
       draw();
     }),
     companion.onMoment((moment) => {
       notice = noticeAfter(book, moment, notice);
       if (!moment.kept || !moment.facts.some((fact) => fact.type === "v1.SessionClosed")) return;
       parts.closed();
+      codes?.stop();
       stopListening();
       void seal();
     }),
@@ -159,6 +168,7 @@ export function runSession(parts: SessionParts): RunningSession {
       } else void companion.tell(wish, way);
     },
     async end() {
+      codes?.stop();
       for (const stop of stops) stop();
       stopListening();
       voice.stop();

@@ -100,7 +100,9 @@ function tallied(
 ): Tally {
   if (fact.type === "v1.LotGiven") {
     const { item, lot, expiry } = fact;
-    return { ...tally, lots: [...tally.lots, { n, item, lot, expiry, known: "said" }] };
+    const { lotShown } = before;
+    const isScanned = lotShown?.item === item && lotShown.lot === lot && lotShown.expiry === expiry;
+    return { ...tally, lots: [...tally.lots, { n, item, lot, expiry, known: isScanned ? "scanned" : "said" }] };
   }
   // A step of a phase that is answered again does nothing again (see fold).
   if (fact.type !== "v1.StepDone" || before.station === after.station) return tally;

@@ -1,5 +1,6 @@
 /** The screen that belongs to where the app stands. */
 import { useMemo } from "react";
+import type { CodeCamera } from "../barcode/codeCamera";
 import type { Model } from "./model";
 import { Pages } from "./pages/Pages";
 import { Record } from "./record/Record";
@@ -8,12 +9,21 @@ import { Session } from "./session/Session";
 import type { StudioModel } from "./sums/studioModel";
 import { languageOf, SharedContext, sharedOf, useSettings, useView } from "./useModel";
 
-export function Screen({ model, studio }: { model: Model; studio: StudioModel | null }) {
+interface Props {
+  readonly model: Model;
+  readonly studio: StudioModel | null;
+  readonly camera: CodeCamera;
+}
+
+export function Screen({ model, studio, camera }: Props) {
   const view = useView(model);
   const settings = useSettings(model);
   const language = languageOf(view, settings);
   // Of the view only its language counts here: a new object at every tick would draw every screen anew.
-  const shared = useMemo(() => sharedOf(model, settings, language, studio), [model, settings, language, studio]);
+  const shared = useMemo(
+    () => sharedOf(model, settings, language, studio, camera),
+    [model, settings, language, studio, camera],
+  );
   const { words } = shared;
   return (
     <SharedContext value={shared}>

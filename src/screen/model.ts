@@ -78,6 +78,8 @@ export interface SessionView {
   readonly ear: EarCondition;
   readonly isPractice: boolean;
   readonly letterKeys: boolean;
+  /** The camera waits for a code to be held up. */
+  readonly readsCodes: boolean;
 }
 
 export type Sealing =

@@ -1,6 +1,7 @@
 /** React's hold on the model: a screen is drawn again when what is so has changed. */
 import { createContext, useContext, useSyncExternalStore } from "react";
 import { bookFor, type SpokenLanguage } from "../announcements/phrasebooks";
+import type { CodeCamera } from "../barcode/codeCamera";
 import { type Wording, wordings } from "../intent/wording";
 import type { Asks, Model, View } from "./model";
 import type { Settings } from "./settings/settings";
@@ -18,6 +19,7 @@ export interface Shared {
   readonly phrases: Wording;
   /** Null where nothing can be kept. */
   readonly studio: StudioModel | null;
+  readonly camera: CodeCamera;
 }
 
 export const SharedContext = createContext<Shared | null>(null);
@@ -44,4 +46,14 @@ export const sharedOf = (
   settings: Settings,
   language: SpokenLanguage,
   studio: StudioModel | null,
-): Shared => ({ asks, level, settings, language, words: wordsFor(language), phrases: wordings[language], studio });
+  camera: CodeCamera,
+): Shared => ({
+  asks,
+  level,
+  settings,
+  language,
+  words: wordsFor(language),
+  phrases: wordings[language],
+  studio,
+  camera,
+});

@@ -39,6 +39,11 @@ export const RefusalReason = z.enum([
   "glovesFirst",
   "itemSoiled",
   "outOfUse",
+  /** A code was held up that says no product, or says it wrongly. */
+  "codeUnreadable",
+  "codeWithoutLot",
+  /** It reads, but may have run two things into one. */
+  "codeUnsure",
 ]);
 
 /** What departed from safe work, found by the rules of the station. */
@@ -111,6 +116,8 @@ export const SessionFact = z.discriminatedUnion("type", [
 
   fact("v1.EventReported", { event: EventId, item: Id.nullable() }),
   fact("v1.FlowEnded", { event: EventId }),
+  /** A code held up to the camera was read. What it says counts from the `LotGiven` that confirms it. */
+  fact("v1.LotShown", { item: Id, lot: z.string().min(1).max(40), expiry: Day.nullable() }),
   fact("v1.LotGiven", { item: Id, lot: z.string().max(40), expiry: Day.nullable() }),
   fact("v1.SharpsCounted", { expected: Ms, inContainer: Ms.nullable() }),
   fact("v1.RecountAsked", {}),

@@ -131,7 +131,13 @@ function step(input: SessionInput, world: World, fact: SessionFact): World {
     case "v1.FlowEnded":
       return { ...world, flows: world.flows.slice(0, -1) };
     case "v1.LotGiven":
-      return { ...world, lots: { ...world.lots, [fact.item]: { lot: fact.lot, expiry: fact.expiry } } };
+      return {
+        ...world,
+        lots: { ...world.lots, [fact.item]: { lot: fact.lot, expiry: fact.expiry } },
+        lotShown: null,
+      };
+    case "v1.LotShown":
+      return { ...world, lotShown: { item: fact.item, lot: fact.lot, expiry: fact.expiry } };
     case "v1.SharpsCounted":
       return {
         ...world,

@@ -35,6 +35,12 @@ export interface Deviation {
   readonly step: string | null;
 }
 
+export interface ShownLot {
+  readonly item: string;
+  readonly lot: string;
+  readonly expiry: string | null;
+}
+
 export type Exposure = "none" | "firstAid" | "resuming" | "ended";
 
 export interface World {
@@ -60,6 +66,8 @@ export interface World {
   readonly lots: Readonly<Record<string, { readonly lot: string; readonly expiry: string | null }>>;
   /** Soiled by a slip, and not treated by the protocol's own breakdown: added to it. */
   readonly added: readonly string[];
+  /** What the camera read last and nobody has confirmed yet. */
+  readonly lotShown: ShownLot | null;
   readonly done: readonly string[];
   readonly skipped: readonly { readonly step: string; readonly reason: SkipReason }[];
   readonly deviations: readonly Deviation[];
@@ -90,6 +98,7 @@ export function worldAtStart(input: SessionInput): World {
     sharps: { opened: 0, binned: 0, parked: 0, counted: null, recounts: 0, discrepancy: null },
     lots: Object.fromEntries(input.lots.map((l) => [l.item, { lot: l.lot, expiry: l.expiry }])),
     added: [],
+    lotShown: null,
     done: [],
     skipped: [],
     deviations: [],

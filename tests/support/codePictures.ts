@@ -110,7 +110,7 @@ const nothing = (width: number, height: number): GreyPicture => ({
 });
 
 /**
- * A film for Chromium's fake camera, YUV4MPEG2 in grey, five pictures a second, played over and over.
+ * A film for Chromium's fake camera, YUV4MPEG2 in grey, two pictures a second, played over and over.
  * @param scenes what is held up and for how long; null is an empty hand.
  */
 export function film(scenes: readonly { readonly picture: GreyPicture | null; readonly seconds: number }[]): Buffer {
@@ -118,7 +118,7 @@ export function film(scenes: readonly { readonly picture: GreyPicture | null; re
   const frames = scenes.flatMap(({ picture, seconds }) => {
     const { grey } = picture ?? nothing(width, height);
     const frame = Buffer.concat([Buffer.from("FRAME\n"), grey, chroma]);
-    return Array.from({ length: Math.round(seconds * 5) }, () => frame);
+    return Array.from({ length: Math.round(seconds * 2) }, () => frame);
   });
-  return Buffer.concat([Buffer.from(`YUV4MPEG2 W${width} H${height} F5:1 Ip A1:1 C420jpeg\n`), ...frames]);
+  return Buffer.concat([Buffer.from(`YUV4MPEG2 W${width} H${height} F2:1 Ip A1:1 C420jpeg\n`), ...frames]);
 }

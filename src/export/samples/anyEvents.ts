@@ -56,6 +56,9 @@ export const anyEvent: fc.Arbitrary<SessionEvent> = fc.oneof(
     arbitrary: fc.constantFrom(
       { type: "lot.given", item: "needle", lot: "N-205", expiry: "2028-01-31" },
       { type: "lot.given", item: "needle", lot: "N-101", expiry: "2025-01-31" },
+      { type: "lot.shown", lot: "N-206", expiry: "2028-01-31" },
+      { type: "lot.shown", lot: "N-102", expiry: "2025-01-31" },
+      { type: "code.refused", why: "codeUnreadable" },
       { type: "sharps.explained", reason: "miscounted" },
       { type: "time.witnessed", elapsedMs: 500, today: "2026-11-26" },
     ) as fc.Arbitrary<SessionEvent>,

@@ -3,8 +3,9 @@ import type { Protocol } from "../../session/protocol";
 import type { PrepareView } from "../model";
 import { useShared } from "../useModel";
 import { type Draft, emptyLot, type Issue, type LotDraft } from "./draft";
-import { Field, Section } from "./Field";
+import { Field, Section, Tick } from "./Field";
 import { issueOf } from "./issueOf";
+import { LotCamera } from "./LotCamera";
 import styles from "./Lots.module.css";
 import { LotOffers } from "./ShelfOffers";
 import type { Change } from "./useDraft";
@@ -26,6 +27,17 @@ export function Lots({ view, protocol, draft, change, issues }: Props) {
     change({ lots: { ...draft.lots, [id]: { ...(draft.lots[id] ?? emptyLot), ...part } } });
   return (
     <Section title={w.lots} hint={w.lotsHint}>
+      <LotCamera
+        items={items.map((item) => ({ id: item.id, name: item.name[draft.language] ?? item.name.en }))}
+        today={view.today}
+        take={(id, lot) => set(id, lot)}
+      />
+      <Tick
+        label={w.readsCodes}
+        hint={w.readsCodesHint}
+        checked={draft.readsCodes}
+        onChange={(readsCodes) => change({ readsCodes })}
+      />
       {items.map((item) => {
         const typed = draft.lots[item.id] ?? emptyLot;
         return (
@@ -42,14 +54,14 @@ export function Lots({ view, protocol, draft, change, issues }: Props) {
               label={w.lot}
               value={typed.lot}
               issue={issueOf(issues, `lot.${item.id}.lot`)}
-              onChange={(lot) => set(item.id, { lot })}
+              onChange={(lot) => set(item.id, { lot, known: undefined })}
             />
             <Field
               label={w.expiry}
               type="date"
               value={typed.expiry}
               issue={issueOf(issues, `lot.${item.id}.expiry`)}
-              onChange={(expiry) => set(item.id, { expiry })}
+              onChange={(expiry) => set(item.id, { expiry, known: undefined })}
             />
           </fieldset>
         );

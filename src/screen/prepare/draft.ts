@@ -18,6 +18,8 @@ export interface LabelDraft {
 export interface LotDraft {
   readonly lot: string;
   readonly expiry: string;
+  /** How the form came by it; absent where it was typed or chosen from the shelf. */
+  readonly known?: "scanned" | undefined;
 }
 
 export interface Draft {
@@ -29,6 +31,8 @@ export interface Draft {
   readonly language: "en" | "es";
   readonly brisk: boolean;
   readonly letterKeys: boolean;
+  /** The camera reads codes held up to it while packs are taken up. */
+  readonly readsCodes: boolean;
   /** By product slot, for every protocol that was looked at. */
   readonly labels: Readonly<Record<string, LabelDraft>>;
   readonly lots: Readonly<Record<string, LotDraft>>;
@@ -65,6 +69,7 @@ export const emptyDraft = (protocol: string): Draft => ({
   language: "en",
   brisk: false,
   letterKeys: true,
+  readsCodes: false,
   labels: {},
   lots: {},
 });
@@ -171,5 +176,5 @@ function lotFrom(id: string, draft: Draft, mend: Mend, day: Day): Lot[] {
   if (lot === "" && typed.expiry === "") return [];
   if (lot === "") mend(`lot.${id}.lot`, "lotMissing");
   if (lot.length > 40) mend(`lot.${id}.lot`, "tooLong");
-  return [{ item: id, lot, expiry: day(`lot.${id}.expiry`, typed.expiry), known: "typed" }];
+  return [{ item: id, lot, expiry: day(`lot.${id}.expiry`, typed.expiry), known: typed.known ?? "typed" }];
 }

@@ -71,6 +71,13 @@ export function Question({ question, view }: { question: Asked; view: SessionVie
           ))}
         </Asking>
       );
+    case "lot":
+      return (
+        <Asking
+          title={w.lot(nameOf(view.state, question.item), question.lot, question.expiry)}
+          say={book.ask.closing.confirm}
+        />
+      );
     case "firstAid":
       return <Asking title={w.firstAid} say={book.ask.exposure.choice} />;
     default:

@@ -5,6 +5,7 @@ import { useShared } from "../useModel";
 import { Clocks } from "./Clocks";
 import { Deck } from "./Deck";
 import { Everything } from "./Everything";
+import { HoldUp } from "./HoldUp";
 import { MaySay } from "./MaySay";
 import { Now } from "./Now";
 import { Question } from "./Question";
@@ -49,6 +50,7 @@ export function Session({ view }: { view: SessionView }) {
         {standing.now.kind === "atWork" && !standing.question && <WorkEvents view={view} />}
       </main>
       <aside className={styles.side} aria-label={words.session.clocks}>
+        {view.readsCodes && <HoldUp />}
         <Clocks view={view} />
         <MaySay view={view} />
       </aside>

@@ -13,6 +13,7 @@ export type Question =
   | { readonly kind: "item"; readonly about: string; readonly candidates: readonly string[]; readonly at: number }
   | { readonly kind: "discrepancy"; readonly offered: DiscrepancyReason }
   | { readonly kind: "sharps"; readonly expected: number }
+  | { readonly kind: "lot"; readonly item: string; readonly lot: string; readonly expiry: string | null }
   | { readonly kind: "wetness"; readonly surfaces: readonly string[] }
   | { readonly kind: "reason" | "close" | "undo" | "exposureEnd" | "firstAid" };
 
@@ -54,6 +55,7 @@ function questionOf(state: SessionState): Question | null {
   }
   if (state.matches({ conversation: { readBack: "sharps" } })) return { kind: "sharps", expected: world.sharps.opened };
   if (state.matches({ conversation: { readBack: "close" } })) return { kind: "close" };
+  if (state.matches({ conversation: { readBack: "lot" } }) && world.lotShown) return { kind: "lot", ...world.lotShown };
   if (state.matches({ conversation: { readBack: "undo" } })) return { kind: "undo" };
   if (state.matches({ conversation: { readBack: "exposureEnd" } })) return { kind: "exposureEnd" };
   if (world.exposure === "firstAid") return { kind: "firstAid" };

@@ -1,4 +1,5 @@
 /** What a language's screen words must hold. A missing or an extra entry fails to compile. */
+import type { CameraCondition } from "../../barcode/codeCamera";
 import type { CommandId } from "../../intent/phrases";
 import type { SoundAdvice, SoundVerdict } from "../../microphone/soundCheck";
 import type { DiscrepancyReason, Phase, SkipReason } from "../../session/fact";
@@ -63,6 +64,8 @@ export interface ScreenWords {
     | "expiry"
     | "lots"
     | "lotsHint"
+    | "readsCodes"
+    | "readsCodesHint"
     | "lot"
     | "carriedOver"
     | "carriedOverHint"
@@ -99,6 +102,24 @@ export interface ScreenWords {
     readonly cautionList: readonly string[];
     readonly issues: Words<IssueCode>;
     readonly offline: Words<"ready" | "waiting" | "update">;
+  };
+  readonly codes: Words<
+    | "read"
+    | "stop"
+    | "holdUp"
+    | "preview"
+    | "noDate"
+    | "past"
+    | "monthOnly"
+    | "malformed"
+    | "noLot"
+    | "unsure"
+    | "retype"
+  > & {
+    readonly camera: Words<CameraCondition>;
+    readonly says: (lot: string, expiry: string | null) => string;
+    readonly takeFor: (item: string) => string;
+    readonly taken: (item: string) => string;
   };
   readonly ear: Words<
     "otherLanguage" | "off" | "asking" | "on" | "slow" | "none" | "denied" | "lost" | "noModel" | "hint" | "retry"
@@ -141,6 +162,7 @@ export interface ScreenWords {
       "item" | "fewer" | "more" | "discrepancy" | "reason" | "close" | "undo" | "exposureEnd" | "firstAid" | "wetness"
     > & {
       readonly sharps: (expected: number) => string;
+      readonly lot: (item: string, lot: string, expiry: string | null) => string;
       readonly countIs: (count: number) => string;
       readonly phrase: (phrase: string) => string;
     };

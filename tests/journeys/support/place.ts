@@ -44,9 +44,10 @@ export function microphoneFlags(microphone: MicrophoneSetting): string[] {
   }
 }
 
-export const launchOptions = (microphone: MicrophoneSetting) => ({
+/** @param more flags for one journey, such as a film for the fake camera. */
+export const launchOptions = (microphone: MicrophoneSetting, more: readonly string[] = []) => ({
   executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
-  args: [...flags, ...microphoneFlags(microphone)],
+  args: [...flags, ...microphoneFlags(microphone), ...more],
 });
 
 /** The app as `npm start` serves it. Building takes a few seconds; it is done once for each test file. */
@@ -66,8 +67,11 @@ export async function serve(): Promise<{ url: string; server: Server; close: () 
   };
 }
 
-export async function openBrowser(microphone: MicrophoneSetting = { kind: "beeps" }): Promise<Browser> {
-  return chromium.launch(launchOptions(microphone));
+export async function openBrowser(
+  microphone: MicrophoneSetting = { kind: "beeps" },
+  more: readonly string[] = [],
+): Promise<Browser> {
+  return chromium.launch(launchOptions(microphone, more));
 }
 
 /** What a page may never do, written down as it happens. */
