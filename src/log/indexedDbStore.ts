@@ -2,33 +2,14 @@
  * The log on the device: IndexedDB, `durability: "strict"` on every write, since the default may answer before the disk
  * has it. An answer is given only after the whole transaction is complete; any trouble inside aborts it whole.
  */
-import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from "idb";
 import { trouble } from "./batch";
-import type { LogEntry } from "./entry";
-import type { Done, EntryStore, PenAt, SessionRow } from "./entryStore";
+import type { Done, EntryStore, PenAt } from "./entryStore";
+import { atOpening, atSeal, isFoundBy, withBatch } from "./findingRow";
 import type { JournalTrouble } from "./journal";
-import type { Closing } from "./seal";
+import { type LogWrite, logDatabase, logName, type StoredSession } from "./logDatabase";
 import { sessionLocks } from "./sessionLocks";
 
-type StoredSession = SessionRow & {
-  state: "open" | "sealed";
-  /** Rises with every session of this device; the wall clock may be set back, this is not. */
-  order: number;
-  pen: string;
-  signature: string;
-  closing: Closing | null;
-};
-
-interface LogSchema extends DBSchema {
-  sessions: {
-    key: string;
-    value: StoredSession;
-    indexes: { order: number; state: [string, number]; station: [string, number] };
-  };
-  entries: { key: [string, number]; value: { session: string; n: number; entry: LogEntry; signature: string } };
-}
-type Db = IDBPDatabase<LogSchema>;
-type Write = IDBPTransaction<LogSchema, ["sessions", "entries"], "readwrite">;
+type Write = LogWrite;
 
 export type IndexedDbOptions = {
   name?: string;
@@ -42,37 +23,16 @@ export const asTrouble = (error: unknown): JournalTrouble => {
   return trouble("storage-lost", `The log cannot be written or read: ${name} ${(error as Error)?.message ?? error}`);
 };
 
-export function indexedDbStore({ name = "gloveside-log", locks }: IndexedDbOptions = {}): EntryStore {
-  let opening: Promise<Db> | null = null;
-
-  const forget = () => {
-    opening = null;
-  };
-  const database = (): Promise<Db> => {
-    opening ??= openDB<LogSchema>(name, 1, {
-      upgrade: (db) => {
-        const sessions = db.createObjectStore("sessions", { keyPath: "session" });
-        sessions.createIndex("order", "order", { unique: true });
-        sessions.createIndex("state", ["state", "order"]);
-        sessions.createIndex("station", ["header.input.station", "order"]);
-        db.createObjectStore("entries", { keyPath: ["session", "n"] });
-      },
-      // Another page upgrades or clears the store: let it, and open again at the next call.
-      blocking: (_now, _next, event) => {
-        (event.target as IDBDatabase).close();
-        forget();
-      },
-      terminated: forget,
-    });
-    opening.catch(forget);
-    return opening;
-  };
+export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {}): EntryStore {
+  const { open: database, forget } = logDatabase(name);
 
   /** One strict transaction. A refusal or an exception leaves nothing behind: a put that throws would else commit half. */
   async function write(act: (tx: Write) => Promise<Done>): Promise<Done> {
     let tx: Write | null = null;
     try {
-      tx = (await database()).transaction(["sessions", "entries"], "readwrite", { durability: "strict" });
+      tx = (await database()).transaction(["sessions", "entries", "finding"], "readwrite", { durability: "strict" });
+      // Whatever ends it early is told by what was awaited then.
+      tx.done.catch(() => undefined);
       const answer = await act(tx);
       if (!answer.ok) await abort(tx);
       else await tx.done;
@@ -109,6 +69,7 @@ export function indexedDbStore({ name = "gloveside-log", locks }: IndexedDbOptio
         const newest = await sessions.index("order").openKeyCursor(null, "prev");
         const order = (newest?.key ?? 0) + 1;
         await sessions.add({ session, header, head, count: 0, state: "open", order, pen, signature, closing: null });
+        left(tx.objectStore("finding").put(atOpening(header)));
         return { ok: true };
       });
       if (!made.ok) letGo(session);
@@ -124,6 +85,10 @@ export function indexedDbStore({ name = "gloveside-log", locks }: IndexedDbOptio
           left(tx.objectStore("entries").add({ session: at.session, n: entry.n, entry, signature }));
         }
         left(tx.objectStore("sessions").put({ ...found.row, head: batch.head, count }));
+        const facts = batch.entries.map(({ fact }) => fact);
+        if (facts.some(isFoundBy)) {
+          left(tx.objectStore("finding").put(withBatch(await findingRow(tx, found.row), found.row.header, facts)));
+        }
         return { ok: true };
       }),
     close: (at, closing) =>
@@ -131,6 +96,7 @@ export function indexedDbStore({ name = "gloveside-log", locks }: IndexedDbOptio
         const found = await rowFor(tx, at);
         if (!found.ok) return found;
         await tx.objectStore("sessions").put({ ...found.row, closing, state: "sealed" });
+        left(tx.objectStore("finding").put(atSeal(found.row.header, closing)));
         return { ok: true };
       }),
     takePen: async (session, pen) => {
@@ -189,8 +155,13 @@ export function indexedDbStore({ name = "gloveside-log", locks }: IndexedDbOptio
   };
 }
 
+/** The row that a session is found by; one from before there was an index begins with what its header says. */
+const findingRow = async (tx: Write, { session, header }: StoredSession) =>
+  (await tx.objectStore("finding").get(session)) ?? atOpening(header);
+
 /** All keys that begin with this and go on with a number. */
-const every = (first: string) => IDBKeyRange.bound([first, 0], [first, Number.MAX_SAFE_INTEGER]);
+const every = (first: string) =>
+  IDBKeyRange.bound([first, Number.NEGATIVE_INFINITY], [first, Number.POSITIVE_INFINITY]);
 
 /** A write whose outcome the transaction tells: one that fails aborts it, and `tx.done` says why. */
 const left = (write: Promise<unknown>): void => void write.catch(() => undefined);

@@ -1,0 +1,18 @@
+/** The sessions found, as a table (RFC 4180): one row a session, its lots in one cell. Formulas are made inert. */
+import { csv } from "../export/csv";
+import type { FindingRow } from "../log/findingRow";
+
+const columns = ["day", "client", "station", "artist", "protocol", "lots", "products", "deviations", "sealed"] as const;
+
+export const foundCsv = (rows: readonly FindingRow[]): string =>
+  csv([
+    [...columns, "session", "device"],
+    ...rows.map((row) => [
+      ...[row.day, row.client, row.station, row.artist, row.protocol, row.lots.map(lotText).join("; ")],
+      ...[row.products.join("; "), row.deviations.join("; "), row.isSealed ? "sealed" : "unfinished"],
+      ...[row.session, row.device],
+    ]),
+  ]);
+
+export const lotText = ({ name, lot, expiry }: FindingRow["lots"][number]): string =>
+  `${name} ${lot}${expiry === null ? "" : ` (${expiry})`}`;

@@ -1,0 +1,101 @@
+/**
+ * What a session can be found by. Written in the same transaction as what it is of, so that it never says less than the
+ * log; it can always be made again from the log, and proves nothing by itself.
+ */
+import type { SessionFact } from "../session/fact";
+import { dayIn } from "./dayIn";
+import type { Header } from "./header";
+import type { Closing } from "./seal";
+import { madeAtMs } from "./uuidv7";
+
+export interface FoundLot {
+  readonly item: string;
+  /** The item's name in English, as the protocol has it. */
+  readonly name: string;
+  readonly lot: string;
+  readonly expiry: string | null;
+}
+
+export interface FindingRow {
+  readonly session: string;
+  /** The day it began at its station, "2026-11-25". */
+  readonly day: string;
+  readonly station: string;
+  readonly artist: string;
+  readonly client: string;
+  readonly protocol: string;
+  /** The key it was kept under. */
+  readonly device: string;
+  readonly isSealed: boolean;
+  readonly lots: readonly FoundLot[];
+  /** Names of the labels in use and of the things with a lot. */
+  readonly products: readonly string[];
+  /** Codes, each once. */
+  readonly deviations: readonly string[];
+  readonly lotKeys: readonly string[];
+  readonly productKeys: readonly string[];
+  readonly clientKey: string;
+}
+
+/** Lots are compared without case, spaces and the signs between: "N 204", "n-204" and "N204" are one. */
+export const lotKey = (text: string): string => text.toUpperCase().replace(/[^\p{L}\p{N}]/gu, "");
+export const nameKey = (text: string): string => text.trim().toLowerCase().replace(/\s+/g, " ");
+
+const distinct = <T>(all: readonly T[]): readonly T[] => [...new Set(all)];
+
+function row(header: Header, isSealed: boolean, lots: readonly FoundLot[], deviations: readonly string[]): FindingRow {
+  const { session, device, input } = header;
+  const labels = Object.values(input.labels).map(({ name }) => name.en);
+  const products = distinct([...labels, ...lots.map(({ name }) => name)]);
+  return {
+    ...{ session, device, isSealed, lots, products },
+    day: dayIn(input.zone, madeAtMs(session)),
+    station: input.station,
+    artist: input.artist,
+    client: input.clientReference,
+    protocol: input.protocol.name.en,
+    deviations: distinct(deviations),
+    // A mark that is all signs is compared as it stands.
+    lotKeys: distinct(lots.map(({ lot }) => lotKey(lot) || lot)),
+    productKeys: products.map(nameKey),
+    clientKey: nameKey(input.clientReference),
+  };
+}
+
+const named = ({ input }: Header, lot: { item: string; lot: string; expiry: string | null }): FoundLot => ({
+  item: lot.item,
+  name: input.protocol.items.find(({ id }) => id === lot.item)?.name.en ?? lot.item,
+  lot: lot.lot,
+  expiry: lot.expiry,
+});
+
+export const atOpening = (header: Header): FindingRow =>
+  row(
+    header,
+    false,
+    header.input.lots.map((lot) => named(header, lot)),
+    [],
+  );
+
+export const isFoundBy = ({ type }: SessionFact): boolean => type === "v1.LotGiven" || type === "v1.Deviation";
+
+export function withBatch(before: FindingRow, header: Header, facts: readonly SessionFact[]): FindingRow {
+  const lots = facts.flatMap((fact) => (fact.type === "v1.LotGiven" ? [named(header, fact)] : []));
+  const deviations = facts.flatMap((fact) => (fact.type === "v1.Deviation" ? [fact.code] : []));
+  return row(header, false, [...before.lots, ...lots], [...before.deviations, ...deviations]);
+}
+
+/** As the summary says: what was taken back is no deviation any more. */
+export const atSeal = (header: Header, { summary }: Closing): FindingRow =>
+  row(
+    header,
+    true,
+    summary.lots.map((lot) => named(header, lot)),
+    summary.deviations.flatMap(({ code, takenBack }) => (takenBack ? [] : [code])),
+  );
+
+/** The whole row anew, from the log alone. */
+export function rowFrom(header: Header, facts: readonly SessionFact[], closing: Closing | null): FindingRow {
+  if (closing) return atSeal(header, closing);
+  return withBatch(atOpening(header), header, facts);
+}

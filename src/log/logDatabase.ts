@@ -1,0 +1,80 @@
+/** The database of the log: sessions, their entries, and the index they are found by, so that one transaction holds all. */
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from "idb";
+import type { LogEntry } from "./entry";
+import type { SessionRow } from "./entryStore";
+import type { FindingRow } from "./findingRow";
+import type { Closing } from "./seal";
+
+export type StoredSession = SessionRow & {
+  state: "open" | "sealed";
+  /** Rises with every session of this device; the wall clock may be set back, this is not. Below zero: restored. */
+  order: number;
+  pen: string;
+  signature: string;
+  closing: Closing | null;
+};
+export type StoredEntry = { session: string; n: number; entry: LogEntry; signature: string };
+
+export interface LogSchema extends DBSchema {
+  sessions: {
+    key: string;
+    value: StoredSession;
+    indexes: { order: number; state: [string, number]; station: [string, number] };
+  };
+  entries: { key: [string, number]; value: StoredEntry };
+  finding: {
+    key: string;
+    value: FindingRow;
+    indexes: { lots: string; products: string; deviations: string; client: string; day: string };
+  };
+  /** What a restore has read and checked, until all of it is; then it moves over in one transaction. */
+  staged: { key: number; value: unknown };
+}
+export type LogDb = IDBPDatabase<LogSchema>;
+export type LogWrite = IDBPTransaction<LogSchema, ["sessions", "entries", "finding"], "readwrite">;
+
+export const logName = "gloveside-log";
+
+/** One connection, opened at the first call and again after it was lost. */
+export function logDatabase(name: string = logName) {
+  let opening: Promise<LogDb> | null = null;
+  const forget = () => {
+    opening = null;
+  };
+  const open = (): Promise<LogDb> => {
+    opening ??= openDB<LogSchema>(name, 2, {
+      upgrade: (db, from) => {
+        if (from < 1) firstVersion(db);
+        secondVersion(db);
+      },
+      // Another page upgrades or clears the store: let it, and open again at the next call.
+      blocking: (_now, _next, event) => {
+        (event.target as IDBDatabase).close();
+        forget();
+      },
+      terminated: forget,
+    });
+    opening.catch(forget);
+    return opening;
+  };
+  return { open, forget };
+}
+
+function firstVersion(db: LogDb): void {
+  const sessions = db.createObjectStore("sessions", { keyPath: "session" });
+  sessions.createIndex("order", "order", { unique: true });
+  sessions.createIndex("state", ["state", "order"]);
+  sessions.createIndex("station", ["header.input.station", "order"]);
+  db.createObjectStore("entries", { keyPath: ["session", "n"] });
+}
+
+/** The index stands empty for what was kept before; it is filled when it is first asked. */
+function secondVersion(db: LogDb): void {
+  const finding = db.createObjectStore("finding", { keyPath: "session" });
+  finding.createIndex("lots", "lotKeys", { multiEntry: true });
+  finding.createIndex("products", "productKeys", { multiEntry: true });
+  finding.createIndex("deviations", "deviations", { multiEntry: true });
+  finding.createIndex("client", "clientKey");
+  finding.createIndex("day", "day");
+  db.createObjectStore("staged", { autoIncrement: true });
+}
