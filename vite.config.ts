@@ -1,5 +1,6 @@
 /** The build: one page, everything from our own origin, and a service worker that keeps it all for working offline. */
-import { existsSync } from "node:fs";
+import { createHash } from "node:crypto";
+import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import react from "@vitejs/plugin-react";
 import { defineConfig, type Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
@@ -31,6 +32,36 @@ const layerOrder: Plugin = {
   },
 };
 
+const sha256 = (content: string | Uint8Array) => createHash("sha256").update(content).digest("hex");
+
+/** The list of what "Prepare this device" fetches, with the hash of each file. */
+const devicePack: Plugin = {
+  name: "device-pack",
+  apply: "build",
+  generateBundle(_, bundle) {
+    const inPublic = ["voice", "clips", "practice"].flatMap((folder) =>
+      existsSync(`public/${folder}`)
+        ? readdirSync(`public/${folder}`, { recursive: true, encoding: "utf8" }).map((name) => `${folder}/${name}`)
+        : [],
+    );
+    const kept = inPublic
+      .filter((path) => statSync(`public/${path}`).isFile() && path !== "practice/timeline.json")
+      .map((path) => ({ path, content: readFileSync(`public/${path}`) as Uint8Array }));
+    const modules = Object.values(bundle).flatMap((file) =>
+      file.type === "asset" && file.fileName.endsWith(".wasm")
+        ? [{ path: file.fileName, content: Buffer.from(file.source) as Uint8Array }]
+        : [],
+    );
+    const files = [...kept, ...modules].map(({ path, content }) => ({
+      path,
+      bytes: content.length,
+      sha256: sha256(content),
+    }));
+    const pack = { format: "gloveside-device-pack", files };
+    this.emitFile({ type: "asset", fileName: "device-pack.json", source: JSON.stringify(pack) });
+  },
+};
+
 export default defineConfig({
   base: "./",
   define: {
@@ -57,6 +88,7 @@ export default defineConfig({
     recordPagePlugin(packageJson.version),
     strictPolicy,
     layerOrder,
+    devicePack,
     VitePWA({
       // A new version waits until it is asked for: nothing reloads in the middle of a session.
       registerType: "prompt",
@@ -81,15 +113,21 @@ export default defineConfig({
         ],
       },
       workbox: {
-        // All that a session needs without a network: the shell, the voice's clips, the cues, the phrase model.
-        globPatterns: ["**/*.{html,js,css,svg,png,woff2,json,bin,mp3,m4a,ogg,webm,wav}"],
-        // The README's pictures and what only tools read.
-        globIgnores: ["pictures/**", "practice/timeline.json", "*.schema.json"],
-        // The phrase model is 2.5 MB and a sprite of clips a few; anything larger is a mistake and fails the build.
-        maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,
-        // The reader of codes is fetched when a camera is first opened, and kept from then on.
+        // The shell alone, so that the first visit is short. The ear and the voice come with "Prepare this device".
+        globPatterns: ["**/*.{html,js,css,svg,png,woff2,wav}", "device-pack.json"],
+        globIgnores: ["pictures/**"],
+        // A page of the shell is small; anything larger is a mistake and fails the build.
+        maximumFileSizeToCacheInBytes: 2 * 1024 * 1024,
         runtimeCaching: [
-          { urlPattern: /\/assets\/[^/]+\.wasm$/, handler: "CacheFirst", options: { cacheName: "gloveside-reader" } },
+          {
+            // From the device where it is prepared, checked by its hash before it was kept (src/app/devicePack.ts).
+            urlPattern: ({ url, request, sameOrigin }) =>
+              sameOrigin &&
+              !request.headers.has("x-gloveside-sha256") &&
+              (/\/(clips|voice|practice)\//.test(url.pathname) || url.pathname.endsWith(".wasm")),
+            handler: "CacheFirst",
+            options: { cacheName: "gloveside-pack", plugins: [{ cacheWillUpdate: async () => null }] },
+          },
         ],
         cleanupOutdatedCaches: true,
         navigateFallback: "index.html",

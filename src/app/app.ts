@@ -6,8 +6,9 @@ import type { Settings } from "../screen/settings/settings";
 import type { KeepTrouble } from "../session/keeper";
 import { readProtocol } from "../session/readProtocol";
 import { beginnings } from "./beginnings";
-import { saveFile } from "./device";
+import { keepStorage, saveFile } from "./device";
 import type { DeviceMemory } from "./deviceMemory";
+import type { DevicePack } from "./devicePack";
 import { findPractice } from "./practice";
 import { prepareView } from "./prepareView";
 import { soundTrial } from "./soundTrial";
@@ -19,6 +20,7 @@ import type { SpeakingVoice } from "./wireVoice";
 export interface AppParts {
   readonly log: OpenedLog;
   readonly memory: DeviceMemory;
+  readonly device: DevicePack;
   readonly voice: SpeakingVoice;
   readonly hearing: Hearing;
   readonly camera: CodeCamera;
@@ -37,6 +39,7 @@ export interface App extends Model {
 export async function createApp({
   log,
   memory,
+  device,
   voice,
   hearing,
   camera,
@@ -59,6 +62,7 @@ export async function createApp({
     subscribe: view.subscribe,
     level: hearing.level,
     settings,
+    device: device.state,
     asks,
     setOffline(now) {
       offline = now;
@@ -79,6 +83,7 @@ export async function createApp({
   const sessions = beginnings({ log: log.log, memory, voice, hearing, camera, openMicrophone, show: view.set });
   const trial = soundTrial({ voice, hearing, openMicrophone, change, language: () => settings.now.language });
   let isStarting = false;
+  void device.check(settings.now.language);
 
   const prepare = async (trouble: KeepTrouble | null = null): Promise<void> => {
     const { now: ear } = hearing.condition;
@@ -119,11 +124,13 @@ export async function createApp({
         importedName: known.protocol.name[settings.now.language] ?? known.protocol.name.en,
       });
     },
+    prepareDevice: () => void keepStorage().then(device.prepare),
     changeSettings(part) {
       const next = { ...settings.now, ...part };
       memory.keepSettings(next);
       settings.set(next);
       void voice.speakIn(next.language);
+      void device.check(next.language);
     },
     tryMicrophone: trial.microphone,
     checkSound: trial.check,
@@ -159,6 +166,7 @@ const stuckAsks: Asks = {
   resume: nothing,
   practise: nothing,
   addProtocol: nothing,
+  prepareDevice: nothing,
   changeSettings: nothing,
   tryMicrophone: nothing,
   checkSound: nothing,

@@ -11,6 +11,7 @@ import { Screen } from "../screen/Screen";
 import { indexedDbStudio } from "../studio/studioStore";
 import { createApp } from "./app";
 import { deviceMemory } from "./deviceMemory";
+import { devicePack } from "./devicePack";
 import { createHearing } from "./wireHearing";
 import { wireKeys } from "./wireKeys";
 import { deviceLog } from "./wireLog";
@@ -34,6 +35,7 @@ const app = await createApp({
   hearing: createHearing(workerEar(new URL("voice/", base)), "en"),
   openMicrophone: () => microphone({ played }),
   memory,
+  device: devicePack(base),
   base,
   update: offline.update,
 });

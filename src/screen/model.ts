@@ -94,6 +94,16 @@ export interface RecordView {
   readonly isPractice: boolean;
 }
 
+/** What this device has of all that it needs without a network. */
+export type DeviceState =
+  | { readonly at: "checking" }
+  /** This browser keeps nothing for pages. */
+  | { readonly at: "cannot" }
+  | { readonly at: "bare"; readonly missingBytes: number }
+  | { readonly at: "fetching"; readonly doneBytes: number; readonly allBytes: number }
+  | { readonly at: "failed"; readonly why: "offline" | "differs" | "noRoom"; readonly missingBytes: number }
+  | { readonly at: "ready" };
+
 export type View =
   | { readonly at: "opening" }
   | { readonly at: "stuck"; readonly why: "noSigning" | "noStore" }
@@ -106,6 +116,8 @@ export interface Asks {
   resume(session: string): void;
   practise(): void;
   addProtocol(file: Blob): void;
+  /** Fetches what is missing for work without a network. */
+  prepareDevice(): void;
   changeSettings(part: Partial<Settings>): void;
   /** On the prepare screen: what is heard is shown and does nothing. */
   tryMicrophone(on: boolean, address: AddressWord): void;
@@ -129,6 +141,7 @@ export interface Model {
   subscribe(listen: () => void): () => void;
   /** Loudness of the microphone, 0..1; changes many times a second, so it stands apart. */
   readonly level: { readonly now: number; subscribe(listen: () => void): () => void };
+  readonly device: { readonly now: DeviceState; subscribe(listen: () => void): () => void };
   readonly settings: { readonly now: Settings; subscribe(listen: () => void): () => void };
   readonly asks: Asks;
 }

@@ -11,6 +11,7 @@ import { type ScreenWords, wordsFor } from "./words";
 export interface Shared {
   readonly asks: Asks;
   readonly level: Model["level"];
+  readonly device: Model["device"];
   readonly settings: Settings;
   /** What is shown now: the session's language, or the device's between sessions. */
   readonly language: SpokenLanguage;
@@ -42,7 +43,7 @@ export const languageOf = (view: View, settings: Settings): SpokenLanguage =>
 
 /** What every screen is given. */
 export const sharedOf = (
-  { asks, level }: Model,
+  { asks, level, device }: Model,
   settings: Settings,
   language: SpokenLanguage,
   studio: StudioModel | null,
@@ -50,6 +51,7 @@ export const sharedOf = (
 ): Shared => ({
   asks,
   level,
+  device,
   settings,
   language,
   words: wordsFor(language),

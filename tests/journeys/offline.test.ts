@@ -1,4 +1,4 @@
-/** After one visit the app needs no network: it opens, a session runs, the companion speaks, the phrase model loads. */
+/** Once the device is prepared the app needs no network: it opens, a session runs, it speaks, the phrase model loads. */
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { done, fillIn, openApp, patienceMs, start, step } from "./support/artist";
@@ -15,14 +15,36 @@ beforeAll(async () => {
   context = await browser.newContext({ viewport: { width: 768, height: 1024 } });
   page = await context.newPage();
   await openApp(page, place.url);
-  await page.getByText("Works offline from now on.").waitFor({ timeout: 120_000 });
+  await page.getByRole("button", { name: "Prepare this device" }).click();
+  await page.getByTestId("device").waitFor({ state: "detached", timeout: 120_000 });
+  await page.evaluate(async () => void (await navigator.serviceWorker.ready));
   // The network is cut and the server is gone.
   await context.setOffline(true);
   await place.close();
 });
 afterAll(() => browser?.close());
 
-describe("with the network cut after the first visit", () => {
+describe("preparing the device", () => {
+  it("keeps each file only with the hash that the build gave it", async () => {
+    const kept = await page.evaluate(async () => {
+      const cache = await caches.open("gloveside-pack");
+      const { files } = (await (await fetch("device-pack.json")).json()) as {
+        files: { path: string; sha256: string }[];
+      };
+      const each = files.map(async ({ path, sha256 }) => {
+        const found = await cache.match(new URL(path, document.baseURI));
+        if (!found) return path.startsWith("clips/es") ? [] : [`${path} is not there`];
+        const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", await found.arrayBuffer()));
+        const hex = [...hash].map((byte) => byte.toString(16).padStart(2, "0")).join("");
+        return hex === sha256 ? [] : [`${path} differs`];
+      });
+      return (await Promise.all(each)).flat();
+    });
+    expect(kept).toEqual([]);
+  });
+});
+
+describe("with the network cut once the device is prepared", () => {
   it("opens again", async () => {
     await page.reload();
     await page.getByRole("heading", { name: "Prepare" }).waitFor({ timeout: patienceMs });

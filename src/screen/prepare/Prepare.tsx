@@ -3,6 +3,7 @@ import { useState } from "react";
 import { addressWords } from "../../intent/phrases";
 import { everyStep } from "../../session/protocol";
 import type { PrepareView } from "../model";
+import { Device } from "../settings/Device";
 import { useShared } from "../useModel";
 import { languageChoices } from "../words";
 import { Choice, Field, Section, Tick } from "./Field";
@@ -41,6 +42,8 @@ export function Prepare({ view }: { view: PrepareView }) {
         <h1>{words.pages.names.prepare}</h1>
         <p>{words.pages.leads.prepare}</p>
       </header>
+
+      <Device isQuiet />
 
       <Unfinished view={view} />
 
@@ -166,7 +169,6 @@ export function Prepare({ view }: { view: PrepareView }) {
       </section>
 
       <footer className={styles.foot}>
-        {view.offline === "ready" && <p>{w.offline.ready}</p>}
         {view.offline === "waiting" && (
           <p>
             {w.offline.waiting}{" "}

@@ -2,6 +2,7 @@
 import { Choice, Section } from "../prepare/Field";
 import { useShared } from "../useModel";
 import { languageChoices } from "../words";
+import { Device } from "./Device";
 import styles from "./Settings.module.css";
 import { themes } from "./settings";
 
@@ -27,6 +28,9 @@ export function SettingsScreen() {
             onChange={(theme) => asks.changeSettings({ theme })}
           />
         </div>
+      </Section>
+      <Section title={w.device}>
+        <Device />
       </Section>
       <p className={styles.version}>{w.version(import.meta.env.APP_VERSION)}</p>
     </>

@@ -31,6 +31,20 @@ export const en: ScreenWords = {
     },
   },
   sums: sumsEn,
+  device: {
+    checking: "Looking what this device has…",
+    ready: "Works offline from now on.",
+    cannot: "This browser keeps nothing for offline work. With the network it works all the same.",
+    bare: (size) => `The ear and the voice are not on this device yet: ${size}, once.`,
+    fetching: "Fetching and checking",
+    prepare: "Prepare this device",
+    of: (done, all) => `${done} of ${all}`,
+    failed: {
+      offline: "The network was lost. What has arrived is kept; go on when it is back.",
+      differs: "A file did not arrive as it was made. Nothing of it was kept; try again.",
+      noRoom: "This device has no room left. Make some, then try again.",
+    },
+  },
   settings: {
     look: "Look and language",
     theme: "Colours",
@@ -151,7 +165,10 @@ export const en: ScreenWords = {
       lotMissing: "has a use-by date but no lot",
       outOfDate: "is out of date",
     },
-    offline: { ready: "Works offline from now on.", waiting: "A newer version is ready.", update: "Load it now" },
+    offline: {
+      waiting: "A newer version is ready.",
+      update: "Load it now",
+    },
   },
   codes: {
     read: "Read a code with the camera",

@@ -31,6 +31,20 @@ export const es: ScreenWords = {
     },
   },
   sums: sumsEs,
+  device: {
+    checking: "Mirando qué tiene este dispositivo…",
+    ready: "Desde ahora funciona sin conexión.",
+    cannot: "Este navegador no guarda nada para trabajar sin conexión. Con la red funciona igual.",
+    bare: (size) => `El oído y la voz aún no están en este dispositivo: ${size}, una vez.`,
+    fetching: "Trayendo y comprobando",
+    prepare: "Preparar este dispositivo",
+    of: (done, all) => `${done} de ${all}`,
+    failed: {
+      offline: "Se perdió la red. Lo que llegó está guardado; sigue cuando vuelva.",
+      differs: "Un archivo no llegó como se hizo. No se guardó nada de él; inténtalo de nuevo.",
+      noRoom: "Este dispositivo no tiene sitio. Haz un poco e inténtalo de nuevo.",
+    },
+  },
   settings: {
     look: "Aspecto e idioma",
     theme: "Colores",
@@ -158,7 +172,6 @@ export const es: ScreenWords = {
       outOfDate: "está caducado",
     },
     offline: {
-      ready: "Desde ahora funciona sin conexión.",
       waiting: "Hay una versión más nueva.",
       update: "Cargarla ahora",
     },

@@ -20,6 +20,11 @@ export interface ScreenWords {
     readonly leads: Words<PageId>;
   };
   readonly sums: SumWords;
+  readonly device: Words<"checking" | "ready" | "cannot" | "fetching" | "prepare"> & {
+    readonly bare: (size: string) => string;
+    readonly of: (done: string, all: string) => string;
+    readonly failed: Words<"offline" | "differs" | "noRoom">;
+  };
   readonly settings: Words<"look" | "theme" | "themeHint" | "languageHint" | "device"> & {
     readonly themes: Words<Theme>;
     readonly version: (version: string) => string;
@@ -101,7 +106,7 @@ export interface ScreenWords {
     readonly checkPhrases: Words<"heard" | "missed" | "now" | "waiting">;
     readonly cautionList: readonly string[];
     readonly issues: Words<IssueCode>;
-    readonly offline: Words<"ready" | "waiting" | "update">;
+    readonly offline: Words<"waiting" | "update">;
   };
   readonly codes: Words<
     | "read"
