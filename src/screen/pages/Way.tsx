@@ -9,21 +9,23 @@ export function Way({ open }: { open: PageId }) {
   const { words } = useShared();
   const [isUnfolded, setUnfolded] = useState(false);
   return (
-    <div className={styles.way}>
-      <div className={styles.bar}>
-        <a className={styles.name} href={addressOf("prepare")}>
-          <Mark size={44} />
-          Gloveside
-        </a>
-        <button type="button" className={styles.unfold} onClick={() => setUnfolded(true)}>
-          {words.pages.all}
-        </button>
-      </div>
-      <nav className={styles.rail} aria-label={words.pages.all}>
-        <Groups open={open} />
+    <>
+      <nav className={styles.way} aria-label={words.pages.all}>
+        <div className={styles.bar}>
+          <a className={styles.name} href={addressOf("prepare")}>
+            <Mark size={44} />
+            Gloveside
+          </a>
+          <button type="button" className={styles.unfold} onClick={() => setUnfolded(true)}>
+            {words.pages.all}
+          </button>
+        </div>
+        <div className={styles.rail}>
+          <Groups open={open} />
+        </div>
       </nav>
       {isUnfolded && <Unfolded open={open} close={() => setUnfolded(false)} />}
-    </div>
+    </>
   );
 }
 
