@@ -45,7 +45,8 @@ export const noTo = (clocks: readonly WetClock[]): BareFact[] =>
   clocks.map((c) => ({ type: "v1.WetClockDried", surface: c.surface }));
 
 const wantsSpray = (clock: WetClock | undefined): boolean =>
-  clock !== undefined && (clock.state === "dry" || (clock.state === "counting" && clock.reapplyAsked));
+  clock !== undefined &&
+  (clock.state === "dry" || (clock.state === "counting" && (clock.reapplyAsked || clock.reapplyPlanned === true)));
 
 const isSame = (a: readonly string[], b: readonly string[]): boolean =>
   a.length === b.length && a.every((id) => b.includes(id));

@@ -1,9 +1,10 @@
 /** Guards and actions by name, each a line where it can be. The phases say when; `statements` and `answers` say what. */
 import { assign, enqueueActions, raise, setup } from "xstate";
 import type { BareFact, DiscrepancyReason, RefusalReason, SessionFact } from "../../src/session/fact";
-import { fold } from "../../src/session/fold";
+import { credit, fold } from "../../src/session/fold";
 import type { SessionInput } from "../../src/session/sessionInput";
 import { unready } from "../../src/session/station";
+import { owesReapply } from "../../src/session/wetClock";
 import { flowHere, indexHere, kindsIn, stepHere, type World } from "../../src/session/world";
 import { planIsSound } from "../../src/turnaround/breakdown/planIsSound";
 import {
@@ -292,6 +293,13 @@ export const session = setup({
       pendingMs: context.pendingMs + Math.max(0, Math.round(eventIs(event, "time.witnessed")?.elapsedMs ?? 0)),
     })),
     stateTimePassed: state((m) => timePassed(m, m.pendingMs)),
+    stateReapplyPlanned: state(({ world, pendingMs }, e) => {
+      const { clocks } = credit(world, pendingMs);
+      return (eventIs(e, "reapply.planned")?.surfaces ?? []).flatMap((surface): BareFact[] => {
+        const clock = clocks[surface];
+        return clock && owesReapply(clock) && !clock.reapplyPlanned ? [{ type: "v1.ReapplyPlanned", surface }] : [];
+      });
+    }),
     stateDay: state((_m, e) => [{ type: "v1.DayTurned", today: eventIs(e, "time.witnessed")?.today ?? "0000-00-00" }]),
     stateGap: state((_m, e) => [{ type: "v1.GapSeen", why: eventIs(e, "time.gap")?.why ?? "drift" }]),
     stateApplied: state((m, e) => {

@@ -54,6 +54,8 @@ export type SessionEvent =
   | { type: "time.gap"; why: GapCause }
   /** The planner found a better order for what is left of the breakdown. Taken only if it is sound. */
   | { type: "plan.chosen"; order: readonly string[] }
+  /** By the plan these are best wetted again now: while the hands are free, or before the gloves are changed. */
+  | { type: "reapply.planned"; surfaces: readonly ItemId[] }
   | { type: "ear.lost" }
   | { type: "ear.back" }
   /** The companion has begun to ask this aloud; a yes or a spray without a name answers it. Nothing is stated. */

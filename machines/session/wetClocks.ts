@@ -8,6 +8,7 @@ export const wetClocks = session.createStateConfig({
       { actions: ["witness", "stateTimePassed"] },
     ],
     "time.gap": { actions: ["stateGap", "forgetAsked"] },
+    "reapply.planned": { actions: "stateReapplyPlanned" },
     "question.asked": { actions: "noteAsked" },
   },
 });

@@ -31,6 +31,7 @@ import {
   sayNotKept,
   sayRefused,
 } from "./sayNotice";
+import { withReady } from "./sayPlan";
 import {
   askClose,
   askDiscrepancy,
@@ -58,13 +59,14 @@ const toldElsewhere: ReadonlySet<string> = new Set([
   "sharpsMismatch",
 ]);
 
-export function announce(book: Phrasebook, moment: Moment): readonly Utterance[] {
+/** @param readyInMs until the station is ready, by the plan; null where there is none */
+export function announce(book: Phrasebook, moment: Moment, readyInMs: number | null = null): readonly Utterance[] {
   if (!moment.kept) return [sayNotKept(book, moment.trouble.code === "storage-full" ? "storageFull" : "writeFailed")];
   const { facts, after, event } = moment;
   const stated = facts.flatMap((fact) => sayFact(book, moment, fact));
   const asked = asksAnew(moment) ? question(book, after) : [];
   const end = facts.some((f) => f.type === "v1.StepDone" || f.type === "v1.StepSkipped") ? atTheEnd(book, after) : [];
-  const answered = [...answer(book, after, event), ...touchAllowed(book, moment)];
+  const answered = [...answer(book, after, event, readyInMs), ...touchAllowed(book, moment)];
   const all = [...stated, ...asked, ...answered, ...stillWaiting(book, moment), ...end];
   return together(
     book,
@@ -111,6 +113,7 @@ function sayFact(book: Phrasebook, { after, before, facts }: Kept, fact: Session
     case "v1.Deviation":
       return toldElsewhere.has(fact.code) ? [] : sayFinding(book, after, facts, fact);
     case "v1.ReapplyDue":
+    case "v1.ReapplyPlanned":
       return [sayClock(book, "reapplyDue", [spoken(after, fact.surface)])];
     case "v1.WetClockLapsed":
       return [sayClock(book, "lapsed", [spoken(after, fact.surface)])];
@@ -382,7 +385,12 @@ function now(book: Phrasebook, state: SessionState): readonly Utterance[] {
 }
 
 /** Questions the artist asks; nothing changes, so nothing is kept. */
-function answer(book: Phrasebook, state: SessionState, event: SessionEvent): readonly Utterance[] {
+function answer(
+  book: Phrasebook,
+  state: SessionState,
+  event: SessionEvent,
+  readyInMs: number | null,
+): readonly Utterance[] {
   const { input, world } = state.context;
   switch (event.type) {
     case "step.again": {
@@ -392,15 +400,11 @@ function answer(book: Phrasebook, state: SessionState, event: SessionEvent): rea
       if (world.exposure === "firstAid") return [sayFirstAid(book)];
       return [...now(book, state), ...open];
     }
-    case "ask.howLong":
-      return [
-        sayHowLong(
-          book,
-          Object.values(world.clocks)
-            .filter((c) => c.state !== "ready")
-            .map((c) => ({ item: spoken(state, c.surface), leftMs: leftMs(c) })),
-        ),
-      ];
+    case "ask.howLong": {
+      const wet = Object.values(world.clocks).filter((c) => c.state !== "ready");
+      const left = wet.map((c) => ({ item: spoken(state, c.surface), leftMs: leftMs(c) }));
+      return [withReady(book, readyInMs, sayHowLong(book, left), left.length > 0)];
+    }
     case "ask.whatNow":
       return [
         sayWhatNow(

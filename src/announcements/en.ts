@@ -241,6 +241,11 @@ export const en: Phrasebook = {
     dried: "{items}: wet it again, the time starts over.",
     ready: "{items}: ready.",
   },
+  ready: {
+    first: "Station ready in {duration}.",
+    later: "Later than planned: station ready in {duration}.",
+    sooner: "Sooner than planned: station ready in {duration}.",
+  },
   wipedEarly: {
     plain: "{duration} short, wet it again.",
     named: "{item}: {duration} short, wet it again.",

@@ -242,6 +242,11 @@ export const es: Phrasebook = {
     dried: "{items}: vuelve a mojar, el tiempo empieza de cero.",
     ready: "{items}: listo.",
   },
+  ready: {
+    first: "Estación lista en {duration}.",
+    later: "Más tarde de lo previsto: estación lista en {duration}.",
+    sooner: "Antes de lo previsto: estación lista en {duration}.",
+  },
   wipedEarly: {
     plain: "{duration} de menos, vuelve a mojar.",
     named: "{item}: {duration} de menos, vuelve a mojar.",

@@ -64,6 +64,12 @@ export interface Phrasebook {
   readonly phase: Readonly<Record<Phase, Plain>>;
   readonly closed: { readonly balanced: Plain; readonly discrepancy: Plain; readonly unready: With<"items"> };
   readonly clock: Readonly<Record<ClockMoment, With<"items">>>;
+  /** Until the station is ready for the next client. */
+  readonly ready: {
+    readonly first: With<"duration">;
+    readonly later: With<"duration">;
+    readonly sooner: With<"duration">;
+  };
   readonly wipedEarly: { readonly plain: With<"duration">; readonly named: With<"item"> & With<"duration"> };
 
   readonly ask: {

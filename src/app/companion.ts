@@ -11,6 +11,7 @@ import { announce, announceReopened, askedBy, cueFor } from "../announcements/an
 import { bookFor } from "../announcements/phrasebooks";
 import { sayCount, sayCountBegun } from "../announcements/sayHands";
 import { sayVolume } from "../announcements/sayNotice";
+import { sayReady } from "../announcements/sayPlan";
 import { askPhrase } from "../announcements/sayQuestion";
 import { textOf, type Utterance } from "../announcements/utterance";
 import type { Voice } from "../announcements/voice";
@@ -21,6 +22,8 @@ import type { CommandId } from "../intent/phrases";
 import type { Heard } from "../recogniser/heard";
 import { createKeeper, type Moment, type Pen } from "../session/keeper";
 import { type ClockReading, watched } from "../session/watch";
+import type { PlannerPort } from "../turnaround/plannerPort";
+import { createLeader, type Forecast } from "./leader";
 
 export interface Companion {
   /** Everything in it is on disk. */
@@ -47,15 +50,23 @@ export interface Companion {
   onMoment(listen: (moment: Moment) => void): () => void;
   /** Each utterance as it begins to sound. */
   onSpoken(listen: (utterance: Utterance) => void): () => void;
+  /** What the plan of the breakdown foretells; null where there is none. */
+  readonly forecast: Forecast | null;
+  /** Lets the planner go. */
+  close(): void;
 }
 
 export interface CompanionParts {
   readonly state: SessionState;
   readonly pen: Pen;
   readonly voice: Voice;
+  /** Without one, the breakdown is walked as it is written. */
+  readonly planner?: PlannerPort;
+  /** False: the plan is only foretold, and nothing is led by it. */
+  readonly leads?: boolean;
 }
 
-export function createCompanion({ state, pen, voice }: CompanionParts): Companion {
+export function createCompanion({ state, pen, voice, planner, leads = true }: CompanionParts): Companion {
   const keeper = createKeeper(state, pen);
   const { language } = state.context.input;
   const book = bookFor(language);
@@ -97,6 +108,17 @@ export function createCompanion({ state, pen, voice }: CompanionParts): Companio
     if (utterances.length > 0) toAnnouncing({ type: "announce", utterances });
   };
 
+  const leader = planner
+    ? createLeader({
+        planner,
+        leads,
+        state: () => keeper.state,
+        tell: (event) => void keeper.tell(event, { by: "app" }),
+        say: (ready, ms) => say([sayReady(book, ready, ms)]),
+        changed: tellChange,
+      })
+    : null;
+
   voice.onEnded((turn, end) => {
     if (speaking?.turn === turn) speaking = null;
     toAnnouncing({ type: end === "ended" ? "voice.ended" : "voice.failed", turn });
@@ -110,7 +132,8 @@ export function createCompanion({ state, pen, voice }: CompanionParts): Companio
     if (count && asksForCount(moment)) {
       countRuns = false;
       say([sayCountBegun(book, count)]);
-    } else say(announce(book, moment));
+    } else say(announce(book, moment, leader?.readyInMs ?? null));
+    leader?.after(moment);
     tellChange();
   });
 
@@ -205,6 +228,10 @@ export function createCompanion({ state, pen, voice }: CompanionParts): Companio
       changed.add(listen);
       return () => changed.delete(listen);
     },
+    get forecast() {
+      return leader?.forecast ?? null;
+    },
+    close: () => leader?.close(),
     onMoment: (listen) => keeper.onMoment(listen),
     onSpoken(listen) {
       spoken.add(listen);

@@ -21,6 +21,7 @@ import { keepAwake } from "./device";
 import { wantsCode, watchCodes } from "./watchCodes";
 import type { Hearing } from "./wireHearing";
 import { type Log, penHere } from "./wireLog";
+import { workerPlanner } from "./workerPlanner";
 
 export interface SessionParts {
   readonly state: SessionState;
@@ -55,7 +56,9 @@ const ringsOnMs = 400;
 export function runSession(parts: SessionParts): RunningSession {
   const { state, writer, log, voice, hearing, isPractice, letterKeys, show } = parts;
   const { input } = state.context;
-  const companion = createCompanion({ state, pen: penHere(writer), voice });
+  const planner = workerPlanner();
+  // A recorded session is walked as it was recorded; its plan is only shown.
+  const companion = createCompanion({ state, pen: penHere(writer), voice, planner, leads: !isPractice });
   const book = bookFor(input.language);
   let notice: Notice | null = null;
   let sealing: Sealing | null = null;
@@ -171,6 +174,7 @@ export function runSession(parts: SessionParts): RunningSession {
       codes?.stop();
       for (const stop of stops) stop();
       stopListening();
+      companion.close();
       voice.stop();
       await writer.release();
     },

@@ -102,6 +102,8 @@ export const SessionFact = z.discriminatedUnion("type", [
 
   fact("v1.WetClockStarted", { surface: Id, product: Id, neededMs: Ms, reapplyWithinMs: Ms.nullable() }),
   fact("v1.ReapplyDue", { surface: Id }),
+  /** Asked for ahead of its time, while the hands are free or before the gloves are changed. */
+  fact("v1.ReapplyPlanned", { surface: Id }),
   fact("v1.WetClockReapplied", { surface: Id }),
   /** Past the re-apply time without it: nothing counts until it is wet again. */
   fact("v1.WetClockLapsed", { surface: Id }),

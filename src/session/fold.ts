@@ -105,6 +105,8 @@ function step(input: SessionInput, world: World, fact: SessionFact): World {
     }
     case "v1.ReapplyDue":
       return setClock(world, fact.surface, (c) => ({ ...c, reapplyAsked: true }));
+    case "v1.ReapplyPlanned":
+      return setClock(world, fact.surface, (c) => ({ ...c, reapplyPlanned: true }));
     case "v1.WetClockReapplied":
       return setClock(world, fact.surface, (c) => (c.state === "counting" ? reapplied(c) : restarted(c)));
     case "v1.WetClockLapsed":

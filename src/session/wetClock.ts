@@ -22,6 +22,8 @@ export interface WetClock {
   readonly sinceAppliedMs: number;
   /** Re-application has been asked for. */
   readonly reapplyAsked: boolean;
+  /** It was asked for ahead of its time; it is asked for again when it is due. */
+  readonly reapplyPlanned?: boolean;
   readonly state: WetState;
 }
 
@@ -51,10 +53,14 @@ export function witnessed(clock: WetClock, elapsedMs: number): WetClock {
 }
 
 /** Re-applied while still wet: the count goes on. */
-export const reapplied = (clock: WetClock): WetClock => ({ ...clock, sinceAppliedMs: 0, reapplyAsked: false });
+export const reapplied = ({ reapplyPlanned: _planned, ...clock }: WetClock): WetClock => ({
+  ...clock,
+  sinceAppliedMs: 0,
+  reapplyAsked: false,
+});
 
 /** Wet again after it was dry, or may have been: from zero. */
-export const restarted = (clock: WetClock): WetClock => ({ ...started(clock) });
+export const restarted = ({ reapplyPlanned: _planned, ...clock }: WetClock): WetClock => ({ ...started(clock) });
 
 export const afterGap = (clock: WetClock): WetClock =>
   clock.state === "counting" ? { ...clock, state: "doubtful" } : clock;
@@ -62,7 +68,7 @@ export const afterGap = (clock: WetClock): WetClock =>
 export const trusted = (clock: WetClock): WetClock =>
   clock.state === "doubtful" ? { ...clock, state: "counting" } : clock;
 
-export const dried = (clock: WetClock): WetClock => ({
+export const dried = ({ reapplyPlanned: _planned, ...clock }: WetClock): WetClock => ({
   ...clock,
   creditedMs: 0,
   sinceAppliedMs: 0,
@@ -74,13 +80,16 @@ export const dried = (clock: WetClock): WetClock => ({
 export const hasLapsed = (clock: WetClock): boolean =>
   clock.state === "counting" && clock.reapplyWithinMs !== null && clock.sinceAppliedMs > clock.reapplyWithinMs;
 
-/** Time to ask for re-application: only where the limit comes before the contact time is full. */
-export const wantsReapply = (clock: WetClock): boolean =>
+/** The limit comes before the contact time is full: it has to be wetted once more, now or later. */
+export const owesReapply = (clock: WetClock): boolean =>
   clock.state === "counting" &&
   !clock.reapplyAsked &&
   clock.reapplyWithinMs !== null &&
-  clock.sinceAppliedMs >= clock.reapplyWithinMs - reapplyLeadMs &&
   clock.creditedMs + (clock.reapplyWithinMs - clock.sinceAppliedMs) < clock.neededMs;
+
+/** Time to ask for re-application. */
+export const wantsReapply = (clock: WetClock): boolean =>
+  owesReapply(clock) && clock.reapplyWithinMs !== null && clock.sinceAppliedMs >= clock.reapplyWithinMs - reapplyLeadMs;
 
 export const isFull = (clock: WetClock): boolean => clock.creditedMs >= clock.neededMs;
 

@@ -1,5 +1,6 @@
 /** The planner in a worker of its own, so that planning never holds up hearing or speaking. */
 
+import "../app/jitless";
 import { planner, plannerAsk } from "./planner";
 
 const take = planner({

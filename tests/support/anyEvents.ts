@@ -33,6 +33,13 @@ export const anyPlan: fc.Arbitrary<SessionEvent> = fc
 
 export const anySaid: fc.Arbitrary<SessionEvent> = fc.oneof(
   { weight: 2, arbitrary: anyPlan },
+  {
+    weight: 1,
+    arbitrary: fc.record({
+      type: fc.constant("reapply.planned" as const),
+      surfaces: fc.subarray([...surfaces], { minLength: 1 }),
+    }),
+  },
   { weight: 14, arbitrary: plain("step.done") },
   { weight: 4, arbitrary: plain("answer.yes", "answer.no", "answer.confirm") },
   { weight: 4, arbitrary: plain("surface.applied", "surface.wiped") },

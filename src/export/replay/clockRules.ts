@@ -1,6 +1,6 @@
 /** Wet clocks: every contact time is recomputed from the label and the time watched. */
 import { labelOf, productFor } from "../../../machines/session/lookUp";
-import { hasLapsed, isFull, leftMs, type WetClock, wantsReapply } from "../../session/wetClock";
+import { hasLapsed, isFull, leftMs, owesReapply, type WetClock, wantsReapply } from "../../session/wetClock";
 import { breach, type Rule } from "./rule";
 
 const startsByLabel: Rule = ({ input, fact, credited }) => {
@@ -37,6 +37,7 @@ const fits: Partial<Record<string, { expected: string; holds: (clock: WetClock) 
   "v1.WetClockDried": { expected: "doubtful or time up", holds: (c) => c.state === "doubtful" || c.state === "timeUp" },
   "v1.WetClockLapsed": { expected: "past its re-apply time", holds: hasLapsed },
   "v1.ReapplyDue": { expected: "due for re-application", holds: wantsReapply },
+  "v1.ReapplyPlanned": { expected: "to be wetted once more", holds: owesReapply },
   "v1.WetClockReapplied": { expected: "running", holds: (c) => c.state !== "ready" },
   "v1.WipedEarly": { expected: "running", holds: (c) => c.state !== "ready" },
   "v1.SurfaceWiped": { expected: "ready", holds: (c) => c.state === "ready" },

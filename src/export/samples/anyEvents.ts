@@ -10,6 +10,7 @@ const plain = (...names: SessionEvent["type"][]) => fc.constantFrom(...names.map
 
 export const anyEvent: fc.Arbitrary<SessionEvent> = fc.oneof(
   { weight: 2, arbitrary: anyPlan },
+  { weight: 1, arbitrary: fc.constant<SessionEvent>({ type: "reapply.planned", surfaces: ["chair", "lamp"] }) },
   { weight: 12, arbitrary: plain("step.done") },
   { weight: 4, arbitrary: plain("answer.yes", "answer.no", "answer.confirm") },
   { weight: 3, arbitrary: plain("step.back", "step.skip", "step.problem", "report.undo", "procedure.finish") },

@@ -5,10 +5,11 @@
  * task but the setup that the planner puts wherever work goes from soiled to clean.
  */
 import { labelOf, productFor } from "../../../machines/session/lookUp";
+import { isAdded, placeForAdded } from "../../session/addedSteps";
 import type { Label, Step } from "../../session/protocol";
 import type { SessionInput } from "../../session/sessionInput";
 import { leftMs, type WetClock } from "../../session/wetClock";
-import { stepsHere, type World } from "../../session/world";
+import { flowHere, indexHere, stepsHere, type World } from "../../session/world";
 import type { After, DoneTask, Task, TurnaroundProblem } from "../problem";
 import { isChange, runsOfHands } from "./gloveChanges";
 import { ordersOf } from "./orders";
@@ -17,10 +18,25 @@ import { glovesOf } from "./rules";
 /** The list, and the labels of the products in use. */
 export type Labels = Pick<SessionInput, "protocol" | "labels">;
 
+/** How punctual hands are taken to be. */
+export interface Punctual {
+  /** Wetting again is planned to be done this long before the product may be dry, where there is room for that. */
+  readonly slackSec: number;
+  /** So many of the wet steps, the nearest to drying first, are given up and wetted from the start. */
+  readonly givenUp: number;
+}
+const punctual: Punctual = { slackSec: 15, givenUp: 0 };
+
+/** What is tried when there is no plan: less slack, then one wet step after another given up. */
+export const lessAndLess: readonly Punctual[] = [
+  punctual,
+  ...[0, 1, 2, 3, 4].map((givenUp) => ({ slackSec: 0, givenUp })),
+];
+
 /** A step, and what of it is still to do. */
 interface Piece {
   readonly step: Step;
-  /** Its place in writing. */
+  /** Its place in writing; between two of those for a step that a slip added. */
   readonly at: number;
 }
 
@@ -47,23 +63,41 @@ export function inWrittenOrder(
 
 /**
  * What is left of the breakdown, as it stands now.
- * @param inHandForSec how long the hands have been on the step here
+ * @param inHandForSec how long the hands have been on the step here; null while nothing is in hand
  * @returns null where no breakdown is being walked, or nothing of it is left
  */
-export function restOfBreakdown(input: SessionInput, world: World, inHandForSec = 0): TurnaroundProblem | null {
-  if (world.phase !== "breakdown" || world.place?.list !== "breakdown") return null;
-  const steps = stepsHere(input, world);
+export function restOfBreakdown(
+  input: SessionInput,
+  world: World,
+  inHandForSec: number | null,
+  how: Punctual = punctual,
+): TurnaroundProblem | null {
+  if (world.phase !== "breakdown" || world.place?.list !== "breakdown" || world.exposure === "firstAid") return null;
+  const flow = flowHere(world) === null ? [] : stepsHere(input, world).slice(indexHere(world));
+  const steps = stepsHere(input, { ...world, flows: [] });
   const left = steps.slice(world.place.index).filter((s) => !world.done.includes(s.id));
   const behind = steps.filter((s) => !left.includes(s));
   if (left.length === 0 && Object.values(world.clocks).every((c) => c.state === "ready")) return null;
-  const gloves = world.station.hands === "glovedSoiled" ? "soiled" : "clean";
-  const problem = problemOf(input, left, behind, gloves, world.clocks);
+  const willBeClean = flow.some((s) => s.effects.some((e) => e.verb === "don"));
+  const gloves = world.station.hands === "glovedSoiled" && !willBeClean ? "soiled" : "clean";
+  const problem = problemOf(input, left, behind, gloves, world.clocks, how);
+  if (flow.length > 0)
+    return afterSeconds(
+      problem,
+      flow.reduce((sum, s) => sum + s.handsOnSec, 0),
+    );
   const here = left[0];
   const task = problem.tasks.find((t) => t.id === here?.id);
-  if (!here || !task || waitsForWet(here, world)) return problem;
+  if (inHandForSec === null || !here || !task || waitsForWet(here, world)) return problem;
   const inHand = { task: here.id, remainingSec: Math.max(0, task.handsOnSec - Math.floor(inHandForSec)) };
   return { ...problem, soFar: { done: [], ...problem.soFar, inHand } };
 }
+
+/** What happens meanwhile, fresh gloves perhaps, takes the hands first. */
+const afterSeconds = (problem: TurnaroundProblem, sec: number): TurnaroundProblem => ({
+  ...problem,
+  tasks: problem.tasks.map((task) => ({ ...task, notBeforeSec: sec })),
+});
 
 /** A wipe whose surface is still wet is not in anybody's hand: it is not asked for yet. */
 export const waitsForWet = (step: Step, world: World): boolean =>
@@ -78,18 +112,27 @@ function problemOf(
   behind: readonly Step[],
   gloves: "soiled" | "clean",
   clocks: World["clocks"],
+  how: Punctual = punctual,
 ): TurnaroundProblem {
   const { steps, before } = ordersOf(input.protocol);
   const written = new Map(steps.map((s, at) => [s.id, at]));
-  const pieces = (list: readonly Step[]): Piece[] => list.map((step) => ({ step, at: written.get(step.id) ?? 0 }));
+  const addedAt = (placeForAdded(steps) ?? steps.length) - 0.5;
+  const pieces = (list: readonly Step[]): Piece[] =>
+    list.map((step, i) => ({ step, at: written.get(step.id) ?? (isAdded(step.id) ? addedAt + i / 1_000 : 0) }));
   const changes = new Set(changesIn(left, gloves));
+  const changesAt = pieces(left).flatMap(({ step, at }) => (changes.has(step) ? [at] : []));
   const ahead = pieces(left.filter((s) => !changes.has(s))).sort((a, b) => a.at - b.at);
   const past = pieces(behind);
   const label = (item: string): Label | undefined => {
     const product = productFor(input.protocol, item);
     return product === null ? undefined : labelOf({ input }, product);
   };
-  const again = past.filter(({ step }) => wetItems(step).some((id) => isLost(clocks[id], reapplySec(step))));
+  const lost = past.filter(({ step }) => wetItems(step).some((id) => isLost(clocks[id], reapplySec(step))));
+  const owing = past.filter((p) => !lost.includes(p) && wetItems(p.step).some((id) => owes(clocks[id])));
+  const again = [
+    ...lost,
+    ...owing.toSorted((a, b) => wetForSec(a.step, clocks) - wetForSec(b.step, clocks)).slice(0, how.givenUp),
+  ];
   const done = past.filter((p) => !again.includes(p) && wetItems(p.step).some((id) => isRunning(clocks[id])));
   const waits = [...again, ...done, ...ahead];
   const tasks = [...done, ...again, ...ahead].map((piece): Task => {
@@ -98,10 +141,10 @@ function problemOf(
     const after: After[] = waits.flatMap((other): After[] => {
       if (other === piece) return [];
       const contact = isAhead ? contactBetween(other.step, step, label) : 0;
-      const ordered = isAhead && ahead.includes(other) && keepsBefore(before, other.at, at, written, changes);
+      const ordered = isAhead && ahead.includes(other) && keepsBefore(before, other.at, at, changesAt);
       return contact > 0 || ordered ? [{ task: other.step.id, minWaitSec: contact }] : [];
     });
-    const wet = wetOf(step, label);
+    const wet = wetOf(step, label, done.includes(piece) ? wettedAgoSec(step, clocks) : 0, how.slackSec);
     const airs = wetItems(step).filter((id) => label(id)?.afterwards === "airDry");
     const tailSec = Math.max(0, ...airs.map((id) => label(id)?.contactSec ?? 0));
     return {
@@ -122,17 +165,17 @@ function problemOf(
   };
 }
 
-/** Directly by a rule, or through a change of gloves that stands between them in the list. */
+/** Directly by a rule, or through a change of gloves that stands between them. What was added keeps its place. */
 const keepsBefore = (
   before: readonly ReadonlySet<number>[],
   a: number,
   b: number,
-  written: ReadonlyMap<string, number>,
-  changes: ReadonlySet<Step>,
-): boolean =>
-  a < b &&
-  (before[b]?.has(a) === true ||
-    [...changes].some(({ id }) => a < (written.get(id) ?? 0) && (written.get(id) ?? 0) < b));
+  changesAt: readonly number[],
+): boolean => {
+  if (a >= b) return false;
+  if (!Number.isInteger(a) || !Number.isInteger(b)) return true;
+  return before[b]?.has(a) === true || changesAt.some((at) => a < at && at < b);
+};
 
 const wetItems = (step: Pick<Step, "effects">): string[] =>
   step.effects.flatMap((e) => (e.verb === "apply" ? [e.item] : []));
@@ -157,30 +200,57 @@ const wetSecOf = ({ protocol, labels }: Labels, id: string): number =>
 const noStep: Pick<Step, "effects"> = { effects: [] };
 
 /** The strictest of the labels on what the step wets. */
-function wetOf(step: Step, label: (item: string) => Label | undefined): Task["wet"] {
+function wetOf(step: Step, label: (item: string) => Label | undefined, agoSec: number, slackSec: number): Task["wet"] {
   const labels = wetItems(step).flatMap((id) => label(id) ?? []);
   const windows = labels.flatMap((l) => (l.reapplyWithinSec === null ? [] : [l.reapplyWithinSec]));
   if (windows.length === 0) return undefined;
   return {
     contactSec: Math.max(...labels.map((l) => l.contactSec)),
-    reapplyWithinSec: Math.min(...windows),
+    reapplyWithinSec: Math.max(withSlack(Math.min(...windows), step, slackSec), agoSec + reapplySec(step)),
     reapplySec: reapplySec(step),
   };
 }
 
+const withSlack = (sec: number, step: Step, slackSec: number): number => {
+  const slowest = Math.max(step.handsOnSec, reapplySec(step));
+  return sec - slackSec >= slowest ? sec - slackSec : sec;
+};
+
+/** Seconds until what the step wetted may be dry. */
+const wetForSec = (step: Step, clocks: World["clocks"]): number =>
+  Math.min(
+    ...wetItems(step).flatMap((id) => {
+      const clock = clocks[id];
+      return clock && owes(clock) ? [((clock.reapplyWithinMs ?? 0) - clock.sinceAppliedMs) / 1000] : [];
+    }),
+  );
+
+/** Has to be wetted once more before its time is full. */
+const owes = (clock: WetClock | undefined): boolean =>
+  clock !== undefined &&
+  isRunning(clock) &&
+  clock.reapplyWithinMs !== null &&
+  clock.reapplyWithinMs - clock.sinceAppliedMs < leftMs(clock);
+
 /** Wetting again takes the share of the step's seconds that the wetting has in it. */
-function reapplySec(step: Step): number {
+export function reapplySec(step: Step): number {
   const share = wetItems(step).length / Math.max(1, step.effects.filter((e) => e.verb !== "touch").length);
   return Math.max(1, Math.ceil(step.handsOnSec * share));
 }
 
-/** Dry, or dry before it can be wetted again: it counts from zero. */
+/**
+ * Dry, or dry before it can be wetted again: it counts from zero. Where it has been asked for, somebody is at it, and it
+ * is not given up before it lapses.
+ */
 function isLost(clock: WetClock | undefined, wettingSec: number): boolean {
   if (clock?.state === "dry") return true;
   if (!clock || clock.reapplyWithinMs === null || !isRunning(clock)) return false;
   const wetForMs = clock.reapplyWithinMs - clock.sinceAppliedMs;
-  return wetForMs < leftMs(clock) && wetForMs < (wettingSec + 1) * 1000;
+  if (wetForMs >= leftMs(clock)) return false;
+  return !isAsked(clock) && wetForMs < wettingSec * 1000;
 }
+
+const isAsked = (clock: WetClock): boolean => clock.reapplyAsked || clock.reapplyPlanned === true;
 
 const isRunning = (clock: WetClock | undefined): boolean => clock?.state === "counting" || clock?.state === "doubtful";
 
@@ -194,9 +264,19 @@ function pastOf(step: Step, clocks: World["clocks"]): DoneTask {
   return {
     task: step.id,
     agoSec: Math.min(...running.map((c) => sec(c.creditedMs))),
-    wettedAgoSec: Math.max(...running.map((c) => Math.ceil(c.sinceAppliedMs / 1000))),
+    wettedAgoSec: wettedAgoSec(step, clocks),
   };
 }
+
+/** Since the product was last put on, rounded up; of several surfaces, the longest. */
+const wettedAgoSec = (step: Step, clocks: World["clocks"]): number =>
+  Math.max(
+    0,
+    ...wetItems(step).flatMap((id) => {
+      const clock = clocks[id];
+      return clock && isRunning(clock) ? [Math.ceil(clock.sinceAppliedMs / 1000)] : [];
+    }),
+  );
 
 /** Steps of whole glove changes that the planner's own setups stand for; others stay tasks. */
 function changesIn(left: readonly Step[], gloves: "soiled" | "clean"): Step[] {
