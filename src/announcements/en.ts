@@ -242,9 +242,9 @@ export const en: Phrasebook = {
     ready: "{items}: ready.",
   },
   ready: {
-    first: "Station ready in {duration}.",
-    later: "Later than planned: station ready in {duration}.",
-    sooner: "Sooner than planned: station ready in {duration}.",
+    first: "All ready in {duration}.",
+    later: "Later than planned: all ready in {duration}.",
+    sooner: "Sooner than planned: all ready in {duration}.",
   },
   wipedEarly: {
     plain: "{duration} short, wet it again.",

@@ -243,9 +243,9 @@ export const es: Phrasebook = {
     ready: "{items}: listo.",
   },
   ready: {
-    first: "Estación lista en {duration}.",
-    later: "Más tarde de lo previsto: estación lista en {duration}.",
-    sooner: "Antes de lo previsto: estación lista en {duration}.",
+    first: "Todo listo en {duration}.",
+    later: "Más tarde de lo previsto: todo listo en {duration}.",
+    sooner: "Antes de lo previsto: todo listo en {duration}.",
   },
   wipedEarly: {
     plain: "{duration} de menos, vuelve a mojar.",

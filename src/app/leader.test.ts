@@ -16,14 +16,14 @@ const inBreakdown = (facts: readonly SessionFact[]) =>
 const labelsOf = (protocol: Protocol) => Object.fromEntries(protocol.products.map((p) => [p.id, p.label]));
 const said = ({ voice }: { voice: { story: readonly { what: string; text: string }[] } }) =>
   voice.story.flatMap(({ what, text }) => (what === "said" ? [text] : []));
-const readyTimes = (at: Parameters<typeof said>[0]) => said(at).filter((text) => text.includes("tation ready in"));
+const readyTimes = (at: Parameters<typeof said>[0]) => said(at).filter((text) => text.includes("ll ready in"));
 
 describe("a breakdown led by the plan", () => {
   it("begins with when the station will be ready, and is ready then", async () => {
     const at = await beginBreakdown(cartridge, plannerHere());
     const worked = await workThrough(at);
     const plan = solve(wholeBreakdown({ protocol: cartridge, labels: labelsOf(cartridge) }));
-    expect(readyTimes(at)).toEqual(["Station ready in twenty-four minutes."]);
+    expect(readyTimes(at)).toEqual(["All ready in twenty-four minutes."]);
     expect(plan).toMatchObject({ kind: "planned", readySec: 1440, proved: true });
     expect(worked).toEqual({ sec: 1440, idleSec: 0, rewettings: 4 });
   });
@@ -63,7 +63,7 @@ describe("a breakdown led by the plan", () => {
     await new Promise((turn) => setImmediate(turn));
     at.voice.pass(60_000);
     await at.companion.tell({ type: "ask.howLong" }, { by: "voice", confidence: 1 });
-    expect(said(at).at(-1)).toBe("Station ready in twenty-four minutes.");
+    expect(said(at).at(-1)).toBe("All ready in twenty-four minutes.");
   });
 
   it("goes on as written where the planner does not answer, and says no time", async () => {
@@ -112,8 +112,8 @@ describe("a breakdown led by the plan", () => {
     const at = await beginBreakdown(cartridge, plannerHere());
     const worked = await workThrough(at, { foundDry: ["sprayBottle"] });
     expect(readyTimes(at).map((text) => text.replace(/in .*/, ""))).toEqual([
-      "Station ready ",
-      "Later than planned: station ready ",
+      "All ready ",
+      "Later than planned: all ready ",
     ]);
     expect(worked.sec).toBeGreaterThan(1440);
   });
