@@ -4,6 +4,7 @@
  * is judged without walking.
  */
 import { type Effect, type EventId, listNames, type Protocol, type Step } from "../session/protocol";
+import { resumingSteps } from "../session/resumingSteps";
 import { mayComeNext, ordersOf } from "../turnaround/breakdown/orders";
 
 /** Told, asked for or done; what a story is made of. */
@@ -31,6 +32,8 @@ export interface Edge {
   readonly endsFlow: boolean;
   /** At work again, gloved: a needle is in use. */
   readonly backToWork: boolean;
+  /** Passed only with a sharp out of the container, or only with none. */
+  readonly sharps: "out" | "none" | null;
   /** Passed only when no surface is still wet under its clock. */
   readonly waitsForClocks: boolean;
 }
@@ -60,6 +63,7 @@ const plain = {
   move: null,
   endsStep: false,
   needs: null,
+  sharps: null,
   makesDue: null,
   tears: false,
   endsFlow: false,
@@ -200,6 +204,30 @@ export function graphOf(protocol: Protocol): Graph {
   const accident: Partial<Edge> = { move: { kind: "exposure" }, makesDue: "gloves" };
   const isWork = (n: Node) => n.isBetween && (n === work || atWork.has(n.list as EventId));
   for (const n of nodes.filter(isWork)) join(n, first(lists.resuming), accident);
+
+  // An accident while the station is built or taken apart, resumed. Sharps out while the hands are bare: README.md.
+  const ways = [
+    { gloved: true, sharpsOut: true },
+    { gloved: true, sharpsOut: false },
+    { gloved: false, sharpsOut: false },
+  ];
+  for (const list of ["setUp", "dressing", "breakdown"] as const) {
+    for (const base of lists[list].slice(0, -1)) {
+      for (const way of ways) {
+        const steps = resumingSteps(protocol, { list, ...way }).filter((s) => s.effects.length > 0);
+        if (steps.length === 0) continue;
+        const made = stretch({ list, event: null, isBreakdown: false, isLate: base.isLate }, steps);
+        const more: Partial<Edge> = {
+          move: { kind: "exposure" },
+          needs: way.gloved ? "gloves" : "noGloves",
+          makesDue: way.gloved ? "gloves" : "hands",
+          sharps: way.sharpsOut ? "out" : "none",
+        };
+        join(base, first(made), more);
+        join(end(made), base, { endsFlow: true });
+      }
+    }
+  }
 
   return { nodes, start: first(lists.setUp).id, close: close.id };
 }

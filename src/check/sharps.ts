@@ -36,7 +36,7 @@ export function sharpMoves(s: SharpsState, effect: ThingEffect): Counted {
         broken: s.used > 0 ? ["oldNeedleFirst"] : [],
       };
     case "discard":
-      if (effect.all) return { next: [{ ...moved, used: 0, parked: 0 }], broken: [] };
+      if (effect.all) return { next: [areOut(s) ? { ...moved, used: 0, parked: 0 } : s], broken: [] };
       if (s.used > 0) return { next: fewer(s.used).map((used) => ({ ...moved, used })), broken: [] };
       if (s.parked > 0) return { next: fewer(s.parked).map((parked) => ({ ...moved, parked })), broken: [] };
       return { next: [s], broken: [] };

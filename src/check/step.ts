@@ -7,7 +7,7 @@ import { handsAtClose, thingAtClose } from "./closing";
 import { isOnThing, type ThingEffect } from "./conduct";
 import type { Edge, Node } from "./graph";
 import type { RuleId } from "./rules";
-import { atCount, atWork, beforeSharps, leftLying, sharpMoves, sharpsAtClose } from "./sharps";
+import { areOut, atCount, atWork, beforeSharps, leftLying, sharpMoves, sharpsAtClose } from "./sharps";
 import { type Station, sharpsName } from "./slice";
 
 export interface Here {
@@ -41,6 +41,10 @@ export function follow(
   if (edge.endsFlow && hands.due === "gloves")
     return breaks(names.length === 0 ? ["damagedOrSoiledGlovesChanged"] : []);
   const sharps = names.indexOf(sharpsName);
+  if (edge.sharps !== null && sharps >= 0) {
+    const out = areOut(station.sharps.at(here.things[sharps] as number));
+    if (out !== (edge.sharps === "out")) return nowhere;
+  }
   if (edge.backToWork && sharps >= 0) {
     const broken = atWork(station.sharps.at(here.things[sharps] as number), isGloved);
     if (broken.length > 0) return breaks(broken);

@@ -66,11 +66,14 @@ export function tellOne(m: Monitor, move: Move): Answered {
       passEmptySteps(m);
       m.tell({ type: "procedure.finish" });
       return m.world.phase === "dressing" ? fine : stuck;
-    case "exposure":
+    case "exposure": {
+      const atWork = m.world.place === null || m.world.place.list === "resuming";
+      const due = atWork || isGloved(m.hands().hands) ? "gloves" : "hands";
       m.tell({ type: "exposure.reported" });
       m.tell({ type: "session.resume" });
-      m.makeDue("gloves");
+      m.makeDue(due);
       return m.world.exposure === "resuming" ? fine : stuck;
+    }
     case "close":
       passEmptySteps(m);
       return closed(m);
@@ -106,7 +109,10 @@ function planned(m: Monitor, step: Step): boolean {
 
 /** A flow told in the middle of something: what is left of it does nothing to hands or things. */
 function passEmptySteps(m: Monitor): void {
-  const isOver = () => m.world.flows.length > 1 || (m.world.place !== null && m.world.flows.length > 0);
+  const isOver = () =>
+    m.world.flows.length > 1 ||
+    (m.world.place !== null && m.world.flows.length > 0) ||
+    m.world.place?.list === "resuming";
   for (let i = 0; i < patience && isOver(); i += 1) {
     const here = m.here();
     if (!here || here.effects.length > 0 || !m.perform(here)) return;

@@ -1,45 +1,13 @@
 /** What carries over begins the next set-up; what a slip soiled is added to the breakdown. Walked on the real chart. */
 import { describe, expect, it } from "vitest";
-import type { SessionEvent } from "../../machines/session/vocabulary";
 import { begun, inputFor, type Run, told } from "../../tests/support/session";
-import { Monitor, patience } from "../check/monitor";
-import { carriedOverSteps, isAdded, treatedInBreakdown } from "./addedSteps";
+import { walk } from "../../tests/support/walk";
+import { Monitor } from "../check/monitor";
+import { carriedOverSteps, isAdded, treatedBy } from "./addedSteps";
 import type { Protocol } from "./protocol";
 import { bundledProtocols } from "./protocols";
 import { asProtocol } from "./readProtocol";
 import { inUse, stepHere } from "./world";
-
-const done: SessionEvent = { type: "step.done" };
-
-/** Does the step here as asked, waiting out its clocks. */
-function step(run: Run): Run {
-  const here = stepHere(run.state.context.input, run.state.context.world);
-  if (!here) return run;
-  let now = run;
-  for (const effect of here.effects) {
-    if (effect.verb !== "wipe") continue;
-    const surface = effect.item;
-    for (let i = 0; i < patience; i += 1) {
-      const clock = now.state.context.world.clocks[surface];
-      if (!clock || clock.state === "ready") break;
-      if (clock.state === "timeUp") now = told(now, { type: "answer.yes", surface });
-      else if (clock.reapplyAsked || clock.state === "dry") now = told(now, { type: "surface.applied", surface });
-      else now = told(now, { type: "time.witnessed", elapsedMs: 5_000 });
-    }
-  }
-  const { opened } = now.state.context.world.sharps;
-  return told(now, here.kind === "count" ? { type: "sharps.counted", inContainer: opened } : done);
-}
-
-function walk(run: Run, isThere: (run: Run) => boolean): Run {
-  let now = run;
-  for (let i = 0; i < patience && !isThere(now); i += 1) {
-    const next = step(now);
-    if (next === now) return told(now, done);
-    now = next;
-  }
-  return now;
-}
 
 const phase = (run: Run) => run.state.context.world.phase;
 const faults = (run: Run) =>
@@ -68,7 +36,7 @@ describe.each(bundledProtocols.map((p) => [p.id, p] as const))("%s", (_id, proto
   });
 
   it("adds to the breakdown what a slip soiled and the breakdown would forget, and ends with everything ready", () => {
-    const forgotten = protocol.items.filter((i) => i.role !== "sharp" && !treatedInBreakdown(protocol).has(i.id));
+    const forgotten = protocol.items.filter((i) => i.role !== "sharp" && !treatedBy(protocol.breakdown).has(i.id));
     expect(forgotten.length).toBeGreaterThan(2);
     let run = walk(begun(inputFor(protocol)), atWork);
     expect(phase(run)).toBe("procedure");
@@ -103,6 +71,16 @@ describe("a slip", () => {
     run = told(run, { type: "event.reported", event: "touched", item: bottle });
     run = walk(run, (r) => phase(r) === "breakdown" && here(r) === null);
     expect(run.facts.some((f) => f.type === "v1.StepDone" && f.step === "addedWet")).toBe(true);
+    const closed = told(run, { type: "session.close" }, { type: "answer.confirm" });
+    expect(closed.facts.at(-1)).toMatchObject({ unready: [] });
+  });
+
+  it("on what the breakdown has wiped already is added, to be treated once more", () => {
+    let run = walk(begun(inputFor(protocol)), atWork);
+    run = walk(told(run, { type: "procedure.finish" }), (r) => here(r)?.id === "wipeTools");
+    run = told(run, { type: "event.reported", event: "dropped", item: "lamp" });
+    expect(run.state.context.world.added).toEqual(["lamp"]);
+    run = walk(run, (r) => phase(r) === "breakdown" && here(r) === null);
     const closed = told(run, { type: "session.close" }, { type: "answer.confirm" });
     expect(closed.facts.at(-1)).toMatchObject({ unready: [] });
   });

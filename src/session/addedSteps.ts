@@ -103,13 +103,9 @@ export function carriedOverSteps(protocol: Protocol, carriedOver: readonly strin
   return [hands, on, ...steps, off, last];
 }
 
-/** Items that the breakdown of the protocol itself makes ready, or throws out. */
-export const treatedInBreakdown = (protocol: Protocol): ReadonlySet<string> =>
-  new Set(
-    protocol.breakdown.flatMap((s) =>
-      s.effects.flatMap((e) => (e.verb === "wipe" || e.verb === "discard" ? [e.item] : [])),
-    ),
-  );
+/** Items that these steps of the breakdown make ready, or throw out. */
+export const treatedBy = (steps: readonly Step[]): ReadonlySet<string> =>
+  new Set(steps.flatMap((s) => s.effects.flatMap((e) => (e.verb === "wipe" || e.verb === "discard" ? [e.item] : []))));
 
 /** Where what a slip soiled is put in: before the last gloves come off. Null where there is no such place. */
 export function placeForAdded(breakdown: readonly Step[]): number | null {

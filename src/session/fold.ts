@@ -2,7 +2,7 @@
  * Folds one fact into what is so. Pure, total and small: the chart decides, this only follows. The record's verifier
  * replays a session through the same function.
  */
-import { placeForAdded, treatedInBreakdown } from "./addedSteps";
+import { placeForAdded, treatedBy } from "./addedSteps";
 import type { FactOf, SessionFact } from "./fact";
 import type { Effect } from "./protocol";
 import type { SessionInput } from "./sessionInput";
@@ -189,7 +189,20 @@ function step(input: SessionInput, world: World, fact: SessionFact): World {
 function exposed(world: World): World {
   const interrupted = world.exposure === "firstAid" || world.exposure === "resuming";
   const placeBefore = interrupted ? world.placeBefore : world.place;
-  return { ...world, exposure: "firstAid", placeBefore, flows: [], paused: false, before: null, beforeCause: null };
+  const { opened, binned } = world.sharps;
+  const accident = interrupted
+    ? { gloved: world.accident.gloved, sharpsOut: world.accident.sharpsOut || opened > binned }
+    : { gloved: isGloved(world.station.hands), sharpsOut: opened > binned };
+  return {
+    ...world,
+    accident,
+    exposure: "firstAid",
+    placeBefore,
+    flows: [],
+    paused: false,
+    before: null,
+    beforeCause: null,
+  };
 }
 
 function stepEntered(world: World, fact: FactOf<"v1.StepEntered">): World {
@@ -281,7 +294,8 @@ function countSharp(input: SessionInput, world: World, effect: Effect): World {
     case "open":
       return moved({ opened: sharps.opened + 1 });
     case "discard":
-      if (effect.all) return moved({ binned: sharps.opened, parked: 0 });
+      // With none out there is nothing to move, and the count still stands.
+      if (effect.all) return used + sharps.parked > 0 ? moved({ binned: sharps.opened, parked: 0 }) : world;
       if (used > 0) return moved({ binned: sharps.binned + 1 });
       return sharps.parked > 0 ? moved({ binned: sharps.binned + 1, parked: sharps.parked - 1 }) : world;
     case "park":
@@ -314,16 +328,16 @@ function eventReported(input: SessionInput, world: World, fact: FactOf<"v1.Event
   return { ...torn, flows: [...under, { event: fact.event, index: 0 }] };
 }
 
-/** What a slip soiled, and the breakdown would forget, is added to it, unless the place for that lies behind. */
+/** What a slip soiled, and the rest of the breakdown would forget, is added to it, unless the place for that lies behind. */
 function slipped(input: SessionInput, world: World, id: string): World {
-  const { protocol } = input;
   const item = world.station.items[id];
-  const at = placeForAdded(breakdownOf(input, world));
-  if (!item || at === null || world.added.includes(id) || treatedInBreakdown(protocol).has(id)) return world;
+  const steps = breakdownOf(input, world);
+  const at = placeForAdded(steps);
+  const here = [world.place, world.placeBefore].find((p) => p?.list === "breakdown");
+  const index = here?.index ?? 0;
+  if (!item || at === null || index > at || world.added.includes(id)) return world;
   const isSoiled = item.condition === "soiled" || item.barrier === "soiledCover" || item.barrier === "torn";
-  const isBehind = world.placeBefore?.list === "breakdown" || world.place?.list === "breakdown";
-  const index = (world.place?.list === "breakdown" ? world.place : world.placeBefore)?.index ?? 0;
-  if (!isSoiled || item.at === "discarded" || (isBehind && index > at)) return world;
+  if (!isSoiled || item.at === "discarded" || treatedBy(steps.slice(index)).has(id)) return world;
   return { ...world, added: [...world.added, id] };
 }
 

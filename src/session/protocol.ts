@@ -75,7 +75,8 @@ export const Step = z.strictObject({
   skippable: z.boolean().default(true),
   /**
    * Back to the skin: the last step of a flow, walked only where the flow came straight on the work. Told in the middle
-   * of another flow or of a list, the flow ends before it, with the hands that it made.
+   * of another flow or of a list, the flow ends before it, with the hands that it made. In `resuming`: walked only after
+   * an accident at work.
    */
   atWork: z.literal(true).optional(),
 });

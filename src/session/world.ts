@@ -2,6 +2,7 @@
 import { carriedOverSteps, withAdded } from "./addedSteps";
 import type { DeviationCode, DiscrepancyReason, Phase, SkipReason } from "./fact";
 import type { EventId, ListName, Step } from "./protocol";
+import { resumingSteps } from "./resumingSteps";
 import type { SessionInput } from "./sessionInput";
 import { type Kinds, kindsOf, type Station, stationAtStart } from "./station";
 import type { WetClock } from "./wetClock";
@@ -57,6 +58,8 @@ export interface World {
   readonly exposure: Exposure;
   /** Where the phase's list stood when the exposure came; walked again from there after resuming. */
   readonly placeBefore: Place | null;
+  /** How hands and sharps were when the exposure came; what resuming asks for depends on it. */
+  readonly accident: { readonly gloved: boolean; readonly sharpsOut: boolean };
   readonly paused: boolean;
   readonly brisk: boolean;
   readonly earLost: boolean;
@@ -90,6 +93,7 @@ export function worldAtStart(input: SessionInput): World {
     flows: [],
     exposure: "none",
     placeBefore: null,
+    accident: { gloved: false, sharpsOut: false },
     paused: false,
     brisk: input.brisk,
     earLost: false,
@@ -124,6 +128,7 @@ export function stepsHere(input: SessionInput, world: World): readonly Step[] {
 /** A list as it is walked: with what was left unready before, in the planned order, and with what slips added. */
 function listSteps(input: SessionInput, world: World, list: ListName): readonly Step[] {
   if (list === "setUp") return setUpOf(input);
+  if (list === "resuming") return resumingOf(input, world);
   return list === "breakdown"
     ? withAdded(input.protocol, breakdownOf(input, world), world.added)
     : input.protocol[list];
@@ -140,6 +145,18 @@ function inOrder(input: SessionInput, order: readonly string[]): readonly Step[]
   if (known) return known;
   const made = order.flatMap((id) => stepById(input, id) ?? []);
   stepsByOrder.set(order, made);
+  return made;
+}
+
+const resumings = new WeakMap<SessionInput, Map<string, readonly Step[]>>();
+
+function resumingOf(input: SessionInput, { placeBefore, accident }: World): readonly Step[] {
+  const list = placeBefore?.list ?? null;
+  const key = `${list} ${accident.gloved} ${accident.sharpsOut}`;
+  const known = resumings.get(input) ?? new Map<string, readonly Step[]>();
+  resumings.set(input, known);
+  const made = known.get(key) ?? resumingSteps(input.protocol, { list, ...accident });
+  known.set(key, made);
   return made;
 }
 

@@ -138,7 +138,7 @@ export function longProtocol(steps: number, surfaces: number): Protocol {
       ...gloves("resuming"),
       must("resumingSharps", { verb: "discard", item: "needle", into: "sharps", all: true }),
       ...gloves("resumingFresh"),
-      must("resumingNeedle", { verb: "open", item: "needle" }),
+      back("resumingNeedle", { verb: "open", item: "needle" }),
     ].map(written),
   });
 }

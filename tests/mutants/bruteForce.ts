@@ -38,6 +38,9 @@ export function movesAt(m: Monitor, protocol: Protocol): Move[] {
     if (isBase && gloved && here)
       for (const event of slips) if (flows.includes(event)) moves.push({ kind: "event", event });
     if (atWork && world.flows.length > 0) moves.push({ kind: "exposure" });
+    const isOut = world.sharps.opened > world.sharps.binned;
+    const inList = here && world.flows.length === 0 && world.exposure === "none" && world.place !== null;
+    if (inList && (gloved || !isOut)) moves.push({ kind: "exposure" });
   }
   if (world.phase === "breakdown" && !here) moves.push({ kind: "close" });
   return moves;
@@ -60,9 +63,10 @@ function otherStepsNext(m: Monitor, protocol: Protocol): Step[] {
 export function signOf(m: Monitor): string {
   const { world } = m;
   const items = Object.keys(world.station.items).map((id) => Object.values(m.thing(id)).join());
-  const { phase, place, flows, exposure } = world;
+  const { phase, place, flows, exposure, placeBefore, accident } = world;
+  const resumed = exposure === "none" ? null : [placeBefore?.list, placeBefore?.index, accident];
   const left = place?.list === "breakdown" ? [world.done, world.skipped.length] : place?.index;
-  return JSON.stringify([phase, place?.list, left, flows, exposure, m.hands(), m.sharps(), items]);
+  return JSON.stringify([phase, place?.list, left, flows, exposure, resumed, m.hands(), m.sharps(), items]);
 }
 
 export type Harmless = { readonly ok: boolean; readonly words: string };

@@ -1,12 +1,14 @@
 /**
  * Going on after an exposure: the sharp discarded, hands washed, fresh gloves, what blood reached treated for the whole
- * time of the label, new cups and needle, the client told. The accident itself has its own record.
+ * time of the label, new cups and needle, the client told. The accident itself has its own record. What leads back to
+ * the skin is walked only after an accident at work; while the station is built or taken apart it falls away.
  */
 import type { Step } from "../protocol";
 import { changeGloves, type HandHygiene } from "./hands";
 import {
   apply,
   type Both,
+  backToTheSkin,
   bring,
   cover,
   discard,
@@ -44,7 +46,7 @@ export function resuming(kit: ResumingKit): Step[] {
       show: ["Used needles into sharps", "Agujas usadas al contenedor"],
       does: [discardAllSharps("needle")],
     }),
-    must("resumingBlood", {
+    backToTheSkin("resumingBlood", {
       say: kit.oneStep
         ? [`Throw out cups and towels; uncover ${surfacesEn}.`, `Desecha cápsulas y toallas; descubre ${surfacesEs}.`]
         : [
@@ -63,20 +65,20 @@ export function resuming(kit: ResumingKit): Step[] {
       ],
       sec: 90,
     }),
-    must("resumingWet", {
+    backToTheSkin("resumingWet", {
       say: [`Wet ${surfacesEn} with disinfectant.`, `Moja ${surfacesEs} con desinfectante.`],
       show: ["Wet what blood reached", "Mojar lo alcanzado"],
       does: [apply(kit.product, ...kit.surfaces)],
       sec: 30,
     }),
     ...changeGloves("resumingFresh", kit.hygiene),
-    must("resumingWipe", {
+    backToTheSkin("resumingWipe", {
       say: [`Wipe ${surfacesEn} dry with fresh towels.`, `Seca ${surfacesEs} con toallas nuevas.`],
       show: ["Wipe dry", "Secar bien"],
       does: [bring("freshTowels"), wipe(...kit.surfaces)],
       sec: 30,
     }),
-    must("resumingSetOut", {
+    backToTheSkin("resumingSetOut", {
       say: ["Cover them again and set out new cups.", "Cúbrelos de nuevo y pon cápsulas nuevas."],
       show: ["Cover, new cups", "Cubrir, cápsulas nuevas"],
       // The accident may have come between pouring more ink and putting the bottle away.
@@ -84,7 +86,7 @@ export function resuming(kit: ResumingKit): Step[] {
       does: [touch("barriers"), cover(...kit.surfaces), takeAway("inkBottles"), touch("spareCups")],
       sec: 60,
     }),
-    must("resumingNeedle", {
+    backToTheSkin("resumingNeedle", {
       say: kit.openNew,
       show: ["New needle", "Aguja nueva"],
       does: [open("needle"), touch(...kit.held)],
