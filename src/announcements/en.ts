@@ -421,5 +421,21 @@ export const en: Phrasebook = {
     startAgain: "I lost count. Start again.",
     short: "{seconds} seconds short.",
   },
+  tour: {
+    welcome:
+      "I am the second person in the room. I read each step aloud, and you answer. From start to close there is nothing to touch.",
+    done: "Speak to me by my name and a phrase. Chat does not reach me. When a step is done, tell me.",
+    whatNow: "Lost the thread? Ask me, at any time.",
+    wet: "When a surface is wet all over, tell me. I keep its time, for as many surfaces as you like.",
+    timeUp:
+      "When the time of the label is full, I ask: stayed wet? Only your yes makes it ready. In doubt I start again: late, never early.",
+    undo: "Said something wrong? Take it back.",
+    refuse:
+      "If something is not safe now, I say no, and why, and what would make it right. What happened is always kept.",
+    accident:
+      "After a needlestick, a cut or a splash, first aid comes first. The red target and the key F nine reach me too. Try it: here it does nothing.",
+    quiet:
+      "While you work I keep quiet, unless silence would be less safe. That is all. Now watch a session, or begin your own.",
+  },
   soundCheck: "This is how I sound. Is it loud enough over the machine?",
 };

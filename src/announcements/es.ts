@@ -421,5 +421,21 @@ export const es: Phrasebook = {
     clinician: "Pregunta a un profesional sanitario.",
     emergency: "Ante la duda, llama a emergencias.",
   },
+  tour: {
+    welcome:
+      "Soy la segunda persona en la sala. Leo cada paso en voz alta y tú contestas. De principio a fin no hay nada que tocar.",
+    done: "Háblame con mi nombre y una frase. La charla no me llega. Cuando un paso esté hecho, dímelo.",
+    whatNow: "¿Perdiste el hilo? Pregúntame cuando quieras.",
+    wet: "Cuando una superficie esté toda mojada, dímelo. Llevo su tiempo, y el de todas las que quieras.",
+    timeUp:
+      "Cuando se cumple el tiempo de la etiqueta, pregunto si siguió todo mojado. Solo tu sí la da por lista. Ante la duda empiezo de nuevo: tarde, nunca antes de tiempo.",
+    undo: "¿Dijiste algo mal? Retíralo.",
+    refuse:
+      "Si algo no es seguro ahora, digo que no, por qué, y qué lo arreglaría. Lo que pasó siempre queda guardado.",
+    accident:
+      "Tras un pinchazo, un corte o una salpicadura, primero los primeros auxilios. El botón rojo y la tecla efe nueve también me avisan. Pruébalo: aquí no hace nada.",
+    quiet:
+      "Mientras trabajas callo, salvo que callar sea menos seguro. Eso es todo. Ahora mira una sesión, o empieza la tuya.",
+  },
   soundCheck: "Así sueno. ¿Se oye por encima de la máquina?",
 };

@@ -5,6 +5,7 @@
 import type { AddressWord, CommandId } from "../intent/phrases";
 import type { DeviationCode, DiscrepancyReason, Phase, RefusalReason } from "../session/fact";
 import type { EventId } from "../session/protocol";
+import type { TourStop } from "./tour";
 import type { ClockMoment } from "./utterance";
 
 /** A sentence that must hold the slot. */
@@ -151,6 +152,8 @@ export interface Phrasebook {
   };
   readonly caution: Readonly<Record<Caution, Plain>>;
   readonly soundCheck: Plain;
+  /** The first run: what the companion does, one thing a stop. */
+  readonly tour: Readonly<Record<TourStop, Plain>>;
   /** The hand timer; {seconds} are a number. */
   readonly handCount: {
     readonly begun: string;

@@ -15,6 +15,7 @@ import { soundTrial } from "./soundTrial";
 import { watchedValue } from "./watchedValue";
 import type { Hearing } from "./wireHearing";
 import type { OpenedLog } from "./wireLog";
+import { wireTour } from "./wireTour";
 import type { SpeakingVoice } from "./wireVoice";
 
 export interface AppParts {
@@ -51,6 +52,8 @@ export async function createApp({
   const settings = watchedValue<Settings>(memory.settings());
   let offline: PrepareView["offline"] = "no";
 
+  const tour = wireTour({ voice, hearing, openMicrophone, language: () => settings.now.language });
+
   const change = (part: Partial<PrepareView>): void => {
     const { now } = view;
     if (now.at === "prepare") view.set({ ...now, ...part });
@@ -63,6 +66,7 @@ export async function createApp({
     level: hearing.level,
     settings,
     device: device.state,
+    tour: tour.now,
     asks,
     setOffline(now) {
       offline = now;
@@ -124,6 +128,9 @@ export async function createApp({
         importedName: known.protocol.name[settings.now.language] ?? known.protocol.name.en,
       });
     },
+    beginTour: tour.begin,
+    nextInTour: tour.next,
+    endTour: tour.stop,
     prepareDevice: () => void keepStorage().then(device.prepare),
     changeSettings(part) {
       const next = { ...settings.now, ...part };
@@ -166,6 +173,9 @@ const stuckAsks: Asks = {
   resume: nothing,
   practise: nothing,
   addProtocol: nothing,
+  beginTour: nothing,
+  nextInTour: nothing,
+  endTour: nothing,
   prepareDevice: nothing,
   changeSettings: nothing,
   tryMicrophone: nothing,

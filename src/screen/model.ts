@@ -4,6 +4,7 @@
  */
 import type { SessionState } from "../../machines/session/decide";
 import type { SessionEvent, Way } from "../../machines/session/vocabulary";
+import type { Tour, TourStop } from "../announcements/tour";
 import type { RecordFile } from "../export/recordFile";
 import type { HandTimer } from "../hands/timer";
 import type { AddressWord, CommandId } from "../intent/phrases";
@@ -94,6 +95,14 @@ export interface RecordView {
   readonly isPractice: boolean;
 }
 
+/** The stop of the tour that is being given. */
+export interface TourView {
+  readonly stop: TourStop;
+  readonly stage: Tour["stage"];
+  readonly says: string;
+  readonly address: AddressWord;
+}
+
 /** What this device has of all that it needs without a network. */
 export type DeviceState =
   | { readonly at: "checking" }
@@ -116,6 +125,9 @@ export interface Asks {
   resume(session: string): void;
   practise(): void;
   addProtocol(file: Blob): void;
+  beginTour(address: AddressWord): void;
+  nextInTour(): void;
+  endTour(): void;
   /** Fetches what is missing for work without a network. */
   prepareDevice(): void;
   changeSettings(part: Partial<Settings>): void;
@@ -141,6 +153,8 @@ export interface Model {
   subscribe(listen: () => void): () => void;
   /** Loudness of the microphone, 0..1; changes many times a second, so it stands apart. */
   readonly level: { readonly now: number; subscribe(listen: () => void): () => void };
+  /** Null while no tour is given. */
+  readonly tour: { readonly now: TourView | null; subscribe(listen: () => void): () => void };
   readonly device: { readonly now: DeviceState; subscribe(listen: () => void): () => void };
   readonly settings: { readonly now: Settings; subscribe(listen: () => void): () => void };
   readonly asks: Asks;

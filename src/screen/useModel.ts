@@ -12,6 +12,7 @@ export interface Shared {
   readonly asks: Asks;
   readonly level: Model["level"];
   readonly device: Model["device"];
+  readonly tour: Model["tour"];
   readonly settings: Settings;
   /** What is shown now: the session's language, or the device's between sessions. */
   readonly language: SpokenLanguage;
@@ -43,7 +44,7 @@ export const languageOf = (view: View, settings: Settings): SpokenLanguage =>
 
 /** What every screen is given. */
 export const sharedOf = (
-  { asks, level, device }: Model,
+  { asks, level, device, tour }: Model,
   settings: Settings,
   language: SpokenLanguage,
   studio: StudioModel | null,
@@ -52,6 +53,7 @@ export const sharedOf = (
   asks,
   level,
   device,
+  tour,
   settings,
   language,
   words: wordsFor(language),

@@ -18,9 +18,6 @@ beforeAll(async () => {
   await page.getByRole("button", { name: "Prepare this device" }).click();
   await page.getByTestId("device").waitFor({ state: "detached", timeout: 120_000 });
   await page.evaluate(async () => void (await navigator.serviceWorker.ready));
-  // The network is cut and the server is gone.
-  await context.setOffline(true);
-  await place.close();
 });
 afterAll(() => browser?.close());
 
@@ -45,6 +42,12 @@ describe("preparing the device", () => {
 });
 
 describe("with the network cut once the device is prepared", () => {
+  beforeAll(async () => {
+    await context.setOffline(true);
+    // The server is gone, too.
+    await place.close();
+  });
+
   it("opens again", async () => {
     await page.reload();
     await page.getByRole("heading", { name: "Prepare" }).waitFor({ timeout: patienceMs });

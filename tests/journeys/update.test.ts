@@ -3,13 +3,14 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:f
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
+import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { staticServer } from "../../bin/staticServer.mjs";
 import { done, fillIn, openApp, patienceMs, start, step } from "./support/artist";
 import { openBrowser, serve } from "./support/place";
 
 let browser: Browser;
+let context: BrowserContext;
 let page: Page;
 let url: string;
 const site = mkdtempSync(join(tmpdir(), "site-"));
@@ -23,7 +24,8 @@ beforeAll(async () => {
   await new Promise<void>((ready) => server.listen(0, "localhost", ready));
   url = `http://localhost:${(server.address() as AddressInfo).port}/`;
   browser = await openBrowser();
-  page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+  context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  page = await context.newPage();
 });
 afterAll(async () => {
   await browser?.close();
@@ -76,7 +78,7 @@ describe("a newer version", () => {
   });
 
   it("is loaded when it is asked for, and the session is still there to be taken up", async () => {
-    const other = await page.context().newPage();
+    const other = await context.newPage();
     await page.close();
     page = other;
     await openApp(page, url);

@@ -12,6 +12,7 @@ const groupOfPage = {
   hands: "rules",
   due: "rules",
   place: "rules",
+  welcome: "device",
   settings: "device",
 } as const satisfies Record<string, PageGroup>;
 

@@ -16,5 +16,6 @@ export const pageScreens: Readonly<Record<OtherPageId, ComponentType<PageProps>>
   hands: fetched(async () => (await import("../sums/hands/Hands")).Hands),
   due: fetched(async () => (await import("../sums/due/Due")).Due),
   place: fetched(async () => (await import("../sums/place/Place")).Place),
+  welcome: fetched(async () => (await import("../first/FirstRun")).FirstRun),
   settings: fetched(async () => (await import("../settings/SettingsScreen")).SettingsScreen),
 };

@@ -3,6 +3,7 @@ import { useState } from "react";
 import { addressWords } from "../../intent/phrases";
 import { everyStep } from "../../session/protocol";
 import type { PrepareView } from "../model";
+import { addressOf } from "../pages/page";
 import { Device } from "../settings/Device";
 import { useShared } from "../useModel";
 import { languageChoices } from "../words";
@@ -43,6 +44,11 @@ export function Prepare({ view }: { view: PrepareView }) {
         <p>{words.pages.leads.prepare}</p>
       </header>
 
+      {view.draft.artist === "" && (
+        <p className={styles.offer}>
+          {words.first.offer} <a href={addressOf("welcome")}>{words.pages.names.welcome}</a>
+        </p>
+      )}
       <Device isQuiet />
 
       <Unfinished view={view} />

@@ -1,4 +1,5 @@
 /** The microphone tried with a live level, the speaker with a spoken sentence. Both before the gloves. */
+import type { ReactNode } from "react";
 import type { AddressWord } from "../../intent/phrases";
 import { triedPhrases } from "../../microphone/soundCheck";
 import { doesListen, type PrepareView, type SoundCheckView } from "../model";
@@ -7,7 +8,14 @@ import { useShared } from "../useModel";
 import { Section } from "./Field";
 import styles from "./SoundCheck.module.css";
 
-export function SoundCheck({ view, address }: { view: PrepareView; address: AddressWord }) {
+interface Props {
+  readonly view: PrepareView;
+  readonly address: AddressWord;
+  /** Beneath it. */
+  readonly children?: ReactNode;
+}
+
+export function SoundCheck({ view, address, children }: Props) {
   const { words, asks, phrases } = useShared();
   const w = words.prepare;
   const isOn = doesListen(view.ear) || view.ear === "asking";
@@ -50,6 +58,7 @@ export function SoundCheck({ view, address }: { view: PrepareView; address: Addr
           {view.speaking ? `“${view.speaking}”` : w.speakerAbout}
         </p>
       </div>
+      {children}
     </Section>
   );
 }

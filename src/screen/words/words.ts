@@ -20,6 +20,20 @@ export interface ScreenWords {
     readonly leads: Words<PageId>;
   };
   readonly sums: SumWords;
+  readonly first: Words<
+    | "tour"
+    | "tourHint"
+    | "beginTour"
+    | "tourAgain"
+    | "tourOver"
+    | "heard"
+    | "next"
+    | "endTour"
+    | "practise"
+    | "orPrepare"
+    | "voicePicture"
+    | "offer"
+  > & { readonly of: (at: number, count: number) => string };
   readonly device: Words<"checking" | "ready" | "cannot" | "fetching" | "prepare"> & {
     readonly bare: (size: string) => string;
     readonly of: (done: string, all: string) => string;
