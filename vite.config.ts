@@ -21,6 +21,18 @@ const strictPolicy: Plugin = {
   ],
 };
 
+/** Of all that judges a protocol: rules, chart, station. Another digest, and every proof is made again. */
+function checkerDigest(): string {
+  const sum = createHash("sha256");
+  for (const folder of ["machines", "src/check", "src/session"]) {
+    const files = readdirSync(folder, { recursive: true, encoding: "utf8" }).filter(
+      (name) => name.endsWith(".ts") && !name.endsWith(".test.ts") && !name.startsWith("protocols"),
+    );
+    for (const name of files.sort()) sum.update(`${folder}/${name}\0`).update(readFileSync(`${folder}/${name}`));
+  }
+  return sum.digest("hex");
+}
+
 /** Pages are fetched one by one, so any style sheet may come first: each states the order of the layers itself. */
 const layerOrder: Plugin = {
   name: "layer-order",
@@ -66,6 +78,7 @@ export default defineConfig({
   base: "./",
   define: {
     "import.meta.env.APP_VERSION": JSON.stringify(packageJson.version),
+    "import.meta.env.CHECKER_DIGEST": JSON.stringify(checkerDigest()),
     // Rendered by the rehearsal; without it the page does not ask for a file that is not there.
     "import.meta.env.HAS_PRACTICE": JSON.stringify(existsSync("public/practice/practice.json")),
   },

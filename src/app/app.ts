@@ -1,10 +1,11 @@
 /** The app: opening, preparing, a session, its record. Carries out what the screens ask for with the parts handed in. */
 import type { CodeCamera } from "../barcode/codeCamera";
+import { protocolDigest } from "../drafting/version";
 import type { SoundSource } from "../microphone";
 import type { Asks, Model, PrepareView, View } from "../screen/model";
+import type { ProtocolsModel } from "../screen/protocols/protocolsModel";
 import type { Settings } from "../screen/settings/settings";
 import type { KeepTrouble } from "../session/keeper";
-import { readProtocol } from "../session/readProtocol";
 import { beginnings } from "./beginnings";
 import { keepStorage, saveFile } from "./device";
 import type { DeviceMemory } from "./deviceMemory";
@@ -26,6 +27,8 @@ export interface AppParts {
   readonly hearing: Hearing;
   readonly camera: CodeCamera;
   readonly openMicrophone: () => SoundSource;
+  /** Null where nothing can be kept. */
+  readonly protocols: ProtocolsModel | null;
   /** Address of the app's folder, with its slash. */
   readonly base: string;
   readonly update: () => void;
@@ -37,17 +40,8 @@ export interface App extends Model {
   readonly keys: { readonly isOn: boolean; readonly letters: boolean };
 }
 
-export async function createApp({
-  log,
-  memory,
-  device,
-  voice,
-  hearing,
-  camera,
-  openMicrophone,
-  base,
-  update,
-}: AppParts): Promise<App> {
+export async function createApp(parts: AppParts): Promise<App> {
+  const { log, memory, device, voice, hearing, camera, openMicrophone, protocols, base, update } = parts;
   const view = watchedValue<View>({ at: "opening" });
   const settings = watchedValue<Settings>(memory.settings());
   let offline: PrepareView["offline"] = "no";
@@ -78,8 +72,8 @@ export async function createApp({
     },
   });
 
-  if (!log.ok) {
-    view.set({ at: "stuck", why: log.why });
+  if (!log.ok || !protocols) {
+    view.set({ at: "stuck", why: log.ok ? "noStore" : log.why });
     return model(stuckAsks);
   }
   const { journal } = log.log;
@@ -91,7 +85,11 @@ export async function createApp({
 
   const prepare = async (trouble: KeepTrouble | null = null): Promise<void> => {
     const { now: ear } = hearing.condition;
-    view.set(await prepareView(journal, memory, { trouble, ear, hasPractice: practice !== null, offline }));
+    const { offered } = protocols;
+    const given = { protocols: offered, trouble, ear, hasPractice: practice !== null, offline };
+    view.set(await prepareView(journal, memory, given));
+    // Something may have been proved while the log was read.
+    change({ protocols: protocols.offered });
   };
 
   /** One at a time: a second tap while the log opens begins nothing. */
@@ -108,25 +106,18 @@ export async function createApp({
   const asks: Asks = {
     begin(input, draft) {
       memory.keepDraft(draft);
-      void starting(() => sessions.begin(input, draft));
+      const digest = protocolDigest(input.protocol);
+      const isOffered = protocols.offered.some((one) => protocolDigest(one) === digest);
+      void starting(async () => (isOffered ? sessions.begin(input, draft) : notProved));
     },
     resume: (session) => void starting(() => sessions.resume(session)),
     practise() {
       if (practice) void starting(() => sessions.practise(`${base}practice/`, practice));
     },
     async addProtocol(file) {
-      const text = await file.text();
-      const known = readProtocol(text);
-      if (!known.ok) {
-        change({ importTrouble: known.trouble, importedName: null });
-        return;
-      }
-      memory.addProtocol(text, known.protocol);
-      change({
-        protocols: memory.protocols(),
-        importTrouble: null,
-        importedName: known.protocol.name[settings.now.language] ?? known.protocol.name.en,
-      });
+      change({ importing: { at: "checking" } });
+      const added = await protocols.add(await file.text());
+      change({ importing: { at: "added", added }, protocols: protocols.offered });
     },
     beginTour: tour.begin,
     nextInTour: tour.next,
@@ -159,12 +150,22 @@ export async function createApp({
     update,
   };
 
+  protocols.subscribe(() => {
+    const { now } = view;
+    if (now.at === "prepare" && now.protocols !== protocols.offered) change({ protocols: protocols.offered });
+  });
   await prepare();
   const open = memory.openSession();
   const isUnfinished = view.now.at === "prepare" && view.now.unfinished.some(({ session }) => session === open);
   if (open !== null && isUnfinished) asks.resume(open);
   return model(asks);
 }
+
+/** What the screens offer is proved; this is for what changed under them, such as another window. */
+const notProved: KeepTrouble = {
+  code: "not-proved",
+  message: "The protocol is not proved. Look at it under Protocols.",
+};
 
 const nothing = () => undefined;
 /** Nothing can be kept, so nothing can be asked for but another try. */

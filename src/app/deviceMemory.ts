@@ -1,15 +1,14 @@
 /**
- * What this device remembers between sessions, apart from the log: the form's fields that stay the same, protocols that
- * were added, and which session this tab had open. Read as hostile, like any file.
+ * What this device remembers between sessions, apart from the log and the studio's store: the form's fields that stay the
+ * same, and which session this tab had open. Read as hostile, like any file.
  */
 import { z } from "zod";
 import { spokenLanguages } from "../announcements/phrasebooks";
 import { addressWords } from "../intent/phrases";
 import { type Draft, emptyDraft } from "../screen/prepare/draft";
 import { firstSettings, type Settings, themes } from "../screen/settings/settings";
-import { Id, type Protocol } from "../session/protocol";
+import { Id } from "../session/protocol";
 import { bundledProtocols } from "../session/protocols";
-import { readProtocol } from "../session/readProtocol";
 
 const Remembered = z.strictObject({
   protocol: z.string(),
@@ -66,7 +65,6 @@ function write(storage: Storage, key: string, value: unknown): void {
 
 /** @param preferred the device's languages, for as long as nobody chose one. */
 export function deviceMemory(local: Storage, tab: Storage, preferred: readonly string[]) {
-  const texts = () => read(local, keys.protocols, ProtocolTexts, []);
   return {
     settings: (): Settings => read(local, keys.settings, KeptSettings, firstSettings(preferred)),
     keepSettings: (settings: Settings): void => write(local, keys.settings, settings),
@@ -79,21 +77,9 @@ export function deviceMemory(local: Storage, tab: Storage, preferred: readonly s
     keepDraft({ protocol, artist, station, address, language, brisk, letterKeys, readsCodes, labels }: Draft): void {
       write(local, keys.draft, { protocol, artist, station, address, language, brisk, letterKeys, readsCodes, labels });
     },
-    /** The bundled ones, then those that were added; an added one replaces another of the same id. */
-    protocols(): readonly Protocol[] {
-      const added = texts().flatMap((text) => {
-        const known = readProtocol(text);
-        return known.ok ? [known.protocol] : [];
-      });
-      return [...new Map([...bundledProtocols, ...added].map((p) => [p.id, p])).values()];
-    },
-    addProtocol(text: string, protocol: Protocol): void {
-      const others = texts().filter((other) => {
-        const known = readProtocol(other);
-        return known.ok && known.protocol.id !== protocol.id;
-      });
-      write(local, keys.protocols, [...others, text]);
-    },
+    /** Protocols that an earlier version kept here, as text. They are moved to the studio's store, and then forgotten. */
+    protocolTexts: (): readonly string[] => read(local, keys.protocols, ProtocolTexts, []),
+    forgetProtocolTexts: (): void => local.removeItem(keys.protocols),
     /** Survives a reload and a restored tab, not a new one: gloved hands need touch nothing after a reload. */
     openSession: (): string | null => read(tab, keys.open, z.string().nullable(), null),
     keepOpenSession: (session: string | null): void => write(tab, keys.open, session),

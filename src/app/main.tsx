@@ -10,6 +10,8 @@ import { workerEar } from "../recogniser/engine/workerEar";
 import { Screen } from "../screen/Screen";
 import { indexedDbStudio } from "../studio/studioStore";
 import { createApp } from "./app";
+import { checkInWorker } from "./checkInWorker";
+import { saveFile } from "./device";
 import { deviceMemory } from "./deviceMemory";
 import { devicePack } from "./devicePack";
 import { createHearing } from "./wireHearing";
@@ -17,6 +19,7 @@ import { wireKeys } from "./wireKeys";
 import { deviceLog } from "./wireLog";
 import { wireLook } from "./wireLook";
 import { wireOffline } from "./wireOffline";
+import { moveTexts, wireProtocols } from "./wireProtocols";
 import { wireStudio } from "./wireStudio";
 import { wireVoice } from "./wireVoice";
 
@@ -28,10 +31,24 @@ const offline = wireOffline();
 const memory = deviceMemory(localStorage, sessionStorage, navigator.languages);
 const [log, { voice, played }] = await Promise.all([deviceLog(), wireVoice(base, memory.settings().language)]);
 const camera = codeCamera();
+const studio = log.ok ? wireStudio(indexedDbStudio(), log.log.journal, voice) : null;
+const protocols =
+  studio &&
+  wireProtocols({
+    studio,
+    check: checkInWorker,
+    checkedBy: import.meta.env.CHECKER_DIGEST,
+    nowMs: Date.now,
+    saveFile,
+    heardAs: voice.heardAs,
+    language: () => memory.settings().language,
+  });
+if (protocols) void moveTexts(memory, protocols);
 const app = await createApp({
   camera,
   log,
   voice,
+  protocols,
   hearing: createHearing(workerEar(new URL("voice/", base)), "en"),
   openMicrophone: () => microphone({ played }),
   memory,
@@ -42,9 +59,8 @@ const app = await createApp({
 offline.onState(app.setOffline);
 wireKeys(app);
 wireLook(app);
-const studio = log.ok ? wireStudio(indexedDbStudio(), log.log.journal, voice) : null;
 createRoot(place).render(
   <StrictMode>
-    <Screen model={app} studio={studio} camera={camera} />
+    <Screen model={app} studio={studio} camera={camera} protocols={protocols} />
   </StrictMode>,
 );

@@ -5,7 +5,7 @@ import { todayIn, zoneHere } from "./calendar";
 import type { DeviceMemory } from "./deviceMemory";
 import { leftUnready } from "./wireLog";
 
-type Given = Pick<PrepareView, "trouble" | "ear" | "hasPractice" | "offline">;
+type Given = Pick<PrepareView, "protocols" | "trouble" | "ear" | "hasPractice" | "offline">;
 
 export async function prepareView(journal: Journal, memory: DeviceMemory, given: Given): Promise<PrepareView> {
   const [listed, carriedOver] = await Promise.all([journal.unfinished(), leftUnready(journal)]);
@@ -23,10 +23,8 @@ export async function prepareView(journal: Journal, memory: DeviceMemory, given:
     : [];
   return {
     at: "prepare",
-    protocols: memory.protocols(),
     unfinished,
-    importTrouble: null,
-    importedName: null,
+    importing: { at: "nothing" },
     busy: false,
     lastHeard: null,
     soundCheck: null,

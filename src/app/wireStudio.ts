@@ -52,6 +52,14 @@ export function wireStudio(store: StudioStore, journal: Journal, voice: Voice): 
       };
     },
     keep: write,
+    async keepQuietly(changes) {
+      const kept = await store.keep(changes);
+      // Taking back the act before would write over what was typed since.
+      const isOver = undo?.changes.some((one) => changes.some(({ kind, id }) => one.kind === kind && one.id === id));
+      if (kept.ok && isOver) undo = null;
+      await read();
+      return kept.ok ? null : kept.words;
+    },
     undo: async () => (undo ? write(null, undo.changes) : null),
     async sessions() {
       const listed = await journal.all();

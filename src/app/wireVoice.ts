@@ -1,9 +1,11 @@
 /** The voice of this page: recorded clips through howler, a local voice for free text, an empty manifest if need be. */
 import { ClipManifest } from "../announcements/clips";
+import { type HeardAs, heardAs } from "../announcements/heardAs";
 import { createHowlerPlayer } from "../announcements/howlerPlayer";
 import { createLocalVoice } from "../announcements/localVoice";
 import type { SpokenLanguage } from "../announcements/phrasebooks";
 import { createSpeaker } from "../announcements/speaker";
+import type { Utterance } from "../announcements/utterance";
 import type { Voice } from "../announcements/voice";
 
 const realWait = (ms: number) => new Promise<void>((done) => setTimeout(done, ms));
@@ -11,6 +13,7 @@ const realWait = (ms: number) => new Promise<void>((done) => setTimeout(done, ms
 export interface SpeakingVoice extends Voice {
   /** Speaks in another language from the next utterance on; its clips are there when this is settled. */
   speakIn(language: SpokenLanguage): Promise<void>;
+  heardAs(utterance: Pick<Utterance, "parts">): HeardAs;
 }
 
 /** @param base address of the app's folder, with its slash. */
@@ -38,6 +41,7 @@ export async function wireVoice(
       manifest = await fetched(language);
       local = createLocalVoice(language);
     },
+    heardAs: (utterance) => heardAs(utterance, manifest, local.isThere()),
   };
   return { voice, played: player.played };
 }

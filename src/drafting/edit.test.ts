@@ -39,6 +39,10 @@ describe("steps", () => {
     ]);
   });
 
+  it("are new with an id that is none of the companion's own", () => {
+    expect(newStep(smallProtocol, "Added by us").id).toBe("stepAddedByUs");
+  });
+
   it("are moved within their list", () => {
     const down = changed({ do: "moveStep", step: "washHands", place: "setUp", at: 1 });
     expect(ids(down.setUp).slice(0, 2)).toEqual(["checkLight", "washHands"]);
@@ -175,6 +179,13 @@ describe("items and products", () => {
     const product = newProduct(smallProtocol, "Spray");
     expect(product.label).toMatchObject({ oneStep: false, contactSec: 600, expiry: null });
     expect(changed({ do: "addProduct", product }).products.at(-1)).toEqual(product);
+  });
+
+  it("stay a surface disinfectant while something is wetted with it", () => {
+    expect(troubleOf({ do: "changeProduct", product: "spray", part: { use: "handRub" } })).toMatchObject({
+      at: "$.breakdown[5].effects[0].product",
+      code: "notForSurfaces",
+    });
   });
 
   it("keep the facts of a label within what a clock can count", () => {

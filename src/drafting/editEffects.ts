@@ -42,7 +42,7 @@ export const isHandVerb = (verb: Verb): verb is HandVerb => (handVerbs as readon
 
 /**
  * The effect with another verb, as much as can be kept of what was chosen.
- * @returns null where the verb asks for a product and the protocol has none.
+ * @returns null where the verb asks for a surface disinfectant and the protocol has none.
  */
 export function effectWith(verb: Verb, before: Effect | null, protocol: Protocol): Effect | null {
   if (isHandVerb(verb)) return { verb };
@@ -61,4 +61,4 @@ export function effectWith(verb: Verb, before: Effect | null, protocol: Protocol
 }
 
 const firstProduct = ({ products }: Protocol): string | undefined =>
-  (products.find(({ use }) => use === "surfaceDisinfectant") ?? products[0])?.id;
+  products.find(({ use }) => use === "surfaceDisinfectant")?.id;

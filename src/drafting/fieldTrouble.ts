@@ -1,7 +1,7 @@
 /** Why an edit would leave no protocol: the field as a person would point at it, and a closed set of reasons. */
 import type { z } from "zod";
 import { Protocol } from "../session/protocol";
-import { asProtocol } from "../session/readProtocol";
+import { asProtocol, type ProtocolTrouble } from "../session/readProtocol";
 
 export const fieldTroubles = [
   "empty",
@@ -16,6 +16,8 @@ export const fieldTroubles = [
   "tooMany",
   /** What the edit is about is not in the protocol. */
   "notThere",
+  /** Something that does not disinfect surfaces is applied to one. */
+  "notForSurfaces",
   "wrong",
 ] as const;
 export type TroubleCode = (typeof fieldTroubles)[number];
@@ -43,8 +45,13 @@ export function soundProtocol(value: unknown): Sound {
     const issue = Protocol.safeParse(value).error?.issues[0];
     return { ok: false, trouble: { at, ...(issue ? reasonOf(issue) : { code: "wrong" as const, limit: null }) } };
   }
-  return { ok: false, trouble: { at, code: code === "duplicate-id" ? "taken" : "notThere", limit: null } };
+  return { ok: false, trouble: { at, code: nameTroubles[code] ?? "notThere", limit: null } };
 }
+
+const nameTroubles: Partial<Record<ProtocolTrouble["code"], TroubleCode>> = {
+  "duplicate-id": "taken",
+  "wrong-product": "notForSurfaces",
+};
 
 function reasonOf(issue: z.core.$ZodIssue): { code: TroubleCode; limit: number | null } {
   switch (issue.code) {

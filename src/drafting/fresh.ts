@@ -1,7 +1,9 @@
 /** Things as they are when they are new: the careful choice in every field, and an id that nothing else has. */
+import { isAdded } from "../session/addedSteps";
 import type { Item, ProductSlot, Protocol, Step } from "../session/protocol";
 import { stepIds } from "./place";
 
+const none: ReadonlySet<string> = new Set();
 const longestId = 40;
 
 /** The words as an id, with a number behind it where that one is taken: "coverTheLamp", "coverTheLamp2". */
@@ -21,7 +23,8 @@ export function freeId(words: string, taken: ReadonlySet<string>, otherwise: str
 
 /** Nobody may leave it out until the artist says so. */
 export const newStep = (protocol: Protocol, words: string): Step => ({
-  id: freeId(words, stepIds(protocol), "step"),
+  // Some beginnings of ids are for steps that the companion adds by itself.
+  id: freeId(isAdded(freeId(words, none, "step")) ? `step ${words}` : words, stepIds(protocol), "step"),
   kind: "do",
   say: { en: words },
   show: { en: words },

@@ -3,6 +3,7 @@ import { useMemo } from "react";
 import type { CodeCamera } from "../barcode/codeCamera";
 import type { Model } from "./model";
 import { Pages } from "./pages/Pages";
+import type { ProtocolsModel } from "./protocols/protocolsModel";
 import { Record } from "./record/Record";
 import styles from "./Screen.module.css";
 import { Session } from "./session/Session";
@@ -13,16 +14,17 @@ interface Props {
   readonly model: Model;
   readonly studio: StudioModel | null;
   readonly camera: CodeCamera;
+  readonly protocols: ProtocolsModel | null;
 }
 
-export function Screen({ model, studio, camera }: Props) {
+export function Screen({ model, studio, camera, protocols }: Props) {
   const view = useView(model);
   const settings = useSettings(model);
   const language = languageOf(view, settings);
   // Of the view only its language counts here: a new object at every tick would draw every screen anew.
   const shared = useMemo(
-    () => sharedOf(model, settings, language, studio, camera),
-    [model, settings, language, studio, camera],
+    () => sharedOf(model, settings, language, { studio, camera, protocols }),
+    [model, settings, language, studio, camera, protocols],
   );
   const { words } = shared;
   return (

@@ -10,9 +10,9 @@ import type { HandTimer } from "../hands/timer";
 import type { AddressWord, CommandId } from "../intent/phrases";
 import type { SoundCheck, SoundVerdict } from "../microphone/soundCheck";
 import type { Protocol } from "../session/protocol";
-import type { ProtocolTrouble } from "../session/readProtocol";
 import type { SessionInput } from "../session/sessionInput";
 import type { Draft } from "./prepare/draft";
+import type { Added } from "./protocols/protocolsModel";
 import type { Settings } from "./settings/settings";
 
 /** `otherLanguage`: there is no phrase model yet for the language of the session. */
@@ -42,15 +42,21 @@ export interface SoundCheckView {
   readonly heard: readonly boolean[];
   readonly verdict: SoundVerdict | null;
 }
+/** What a chosen file came to. */
+export type Importing =
+  | { readonly at: "nothing" }
+  /** It is proved before it is offered. */
+  | { readonly at: "checking" }
+  | { readonly at: "added"; readonly added: Added };
 
 export interface PrepareView {
   readonly at: "prepare";
+  /** Proved ones only: those that come with the companion, then the studio's own. */
   readonly protocols: readonly Protocol[];
   readonly unfinished: readonly Unfinished[];
   /** Why the last attempt to begin or resume came to nothing. */
   readonly trouble: { readonly code: string; readonly message: string } | null;
-  readonly importTrouble: ProtocolTrouble | null;
-  readonly importedName: string | null;
+  readonly importing: Importing;
   readonly busy: boolean;
   readonly ear: EarCondition;
   readonly lastHeard: CommandId | null;

@@ -4,6 +4,7 @@ import { bookFor, type SpokenLanguage } from "../announcements/phrasebooks";
 import type { CodeCamera } from "../barcode/codeCamera";
 import { type Wording, wordings } from "../intent/wording";
 import type { Asks, Model, View } from "./model";
+import type { ProtocolsModel } from "./protocols/protocolsModel";
 import type { Settings } from "./settings/settings";
 import type { StudioModel } from "./sums/studioModel";
 import { type ScreenWords, wordsFor } from "./words";
@@ -22,6 +23,7 @@ export interface Shared {
   /** Null where nothing can be kept. */
   readonly studio: StudioModel | null;
   readonly camera: CodeCamera;
+  readonly protocols: ProtocolsModel | null;
 }
 
 export const SharedContext = createContext<Shared | null>(null);
@@ -47,8 +49,7 @@ export const sharedOf = (
   { asks, level, device, tour }: Model,
   settings: Settings,
   language: SpokenLanguage,
-  studio: StudioModel | null,
-  camera: CodeCamera,
+  parts: Pick<Shared, "studio" | "camera" | "protocols">,
 ): Shared => ({
   asks,
   level,
@@ -58,6 +59,5 @@ export const sharedOf = (
   language,
   words: wordsFor(language),
   phrases: wordings[language],
-  studio,
-  camera,
+  ...parts,
 });

@@ -1,8 +1,9 @@
 /**
  * What the studio keeps between sessions, by kind of row: its products and stock, what it mixed, its sterilisers with
- * their cycles and packs, its place, and which product stands behind an item. Checked on the way in and on the way out.
+ * their cycles and packs, its place, which product stands behind an item, and its protocols with their drafts. Checked on the way in and on the way out.
  */
 import { z } from "zod";
+import { DraftRow, ProtocolRow } from "../drafting/kept";
 import { MixedProduct } from "../mixing/mixedProduct";
 import { LineValue } from "../places/line";
 import { Day, Product, Stock } from "../shelf/product";
@@ -44,6 +45,10 @@ export const kinds = {
   }),
   /** By protocol: item → product on the shelf. */
   assigned: z.strictObject({ items: z.record(z.string().max(40), id), gloves: id.nullable() }),
+  /** Proved, by the id of the protocol. */
+  protocol: ProtocolRow,
+  /** Being edited, or not proved: no session is worked by it. By the id that it will have once proved. */
+  protocolDraft: DraftRow,
 } as const;
 
 export type Kind = keyof typeof kinds;

@@ -10,18 +10,18 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { verifyRecord } from "../../src/export";
 import { Protocol } from "../../src/session/protocol";
-import { smallProtocol } from "../support/smallProtocol";
 import { choose, fillIn, onDisk, openApp, patienceMs, start } from "./support/artist";
 import { type Killable, openKillable } from "./support/killable";
 import { serve } from "./support/place";
+import { provedSmall } from "./support/provedSmall";
 import { actOnce } from "./support/walker";
 
 const kills = 20;
 const contactSec = 4;
 const wipes = { wipeChair: "chair", wipeLamp: "lamp" };
 const quickProtocol = Protocol.parse({
-  ...smallProtocol,
-  products: smallProtocol.products.map((slot) => ({
+  ...provedSmall,
+  products: provedSmall.products.map((slot) => ({
     ...slot,
     label: { ...slot.label, contactSec, reapplyWithinSec: null },
   })),

@@ -3,14 +3,14 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { Protocol } from "../../src/session/protocol";
-import { smallProtocol } from "../support/smallProtocol";
 import { choose, fillIn, openApp, patienceMs, start } from "./support/artist";
 import { openBrowser, serve } from "./support/place";
+import { provedSmall } from "./support/provedSmall";
 import { actOnce } from "./support/walker";
 
 const quickProtocol = Protocol.parse({
-  ...smallProtocol,
-  products: smallProtocol.products.map((slot) => ({
+  ...provedSmall,
+  products: provedSmall.products.map((slot) => ({
     ...slot,
     label: { ...slot.label, contactSec: 3, reapplyWithinSec: null },
   })),

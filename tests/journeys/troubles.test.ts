@@ -1,9 +1,9 @@
 /** No microphone, permission denied, microphone lost, storage full, a file that is no protocol: said clearly, nothing lost. */
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { smallProtocol } from "../support/smallProtocol";
 import { addProtocol, choose, done, fillIn, kindsOf, onDisk, openApp, patienceMs, start, step } from "./support/artist";
 import { type MicrophoneSetting, openBrowser, serve } from "./support/place";
+import { provedSmall } from "./support/provedSmall";
 
 let place: Awaited<ReturnType<typeof serve>>;
 let browser: Browser;
@@ -121,14 +121,14 @@ describe("a storage that is full", () => {
 describe("a protocol file", () => {
   it("that is cut off is refused with the reason, and the bundled ones stay", async () => {
     const page = await freshPage({ kind: "beeps" });
-    await addProtocol(page, JSON.stringify(smallProtocol).slice(0, -40));
+    await addProtocol(page, JSON.stringify(provedSmall).slice(0, -40));
     await page.getByText("The file is not JSON.").waitFor({ timeout: patienceMs });
     expect(await page.getByRole("radiogroup", { name: "Protocol" }).getByRole("radio").count()).toBe(3);
   });
 
   it("that names an unknown item is refused with the item and the place", async () => {
     const page = await freshPage({ kind: "beeps" });
-    const strange = structuredClone(smallProtocol);
+    const strange = structuredClone(provedSmall);
     strange.breakdown[0]?.effects.splice(0, 1, { verb: "touch", item: "ghost" });
     await addProtocol(page, JSON.stringify(strange));
     await page.getByText('No item is called "ghost".').waitFor({ timeout: patienceMs });
@@ -137,7 +137,7 @@ describe("a protocol file", () => {
 
   it("that is sound is added, chosen, and still there after a reload", async () => {
     const page = await freshPage({ kind: "beeps" });
-    await choose(page, smallProtocol);
+    await choose(page, provedSmall);
     await page.reload();
     await page.getByRole("radio", { name: "Small" }).waitFor({ state: "attached", timeout: patienceMs });
   });

@@ -10,6 +10,7 @@ export interface PageProps {
 const fetched = (load: () => Promise<ComponentType<PageProps>>) => lazy(async () => ({ default: await load() }));
 
 export const pageScreens: Readonly<Record<OtherPageId, ComponentType<PageProps>>> = {
+  protocols: fetched(async () => (await import("../protocols/ProtocolsScreen")).ProtocolsScreen),
   shelf: fetched(async () => (await import("../sums/shelf/ShelfScreen")).ShelfScreen),
   mixing: fetched(async () => (await import("../sums/mixing/Mixing")).Mixing),
   steriliser: fetched(async () => (await import("../sums/steriliser/SteriliserScreen")).SteriliserScreen),

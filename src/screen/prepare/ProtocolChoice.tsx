@@ -1,7 +1,8 @@
-/** Which procedure: the bundled ones and those that the studio added. A file that is none says where and why. */
+/** Which procedure: the bundled ones and the studio's own, proved ones only. A file is proved before it is offered. */
 import { useRef } from "react";
 import { everyStep } from "../../session/protocol";
 import type { PrepareView } from "../model";
+import { AddedWords } from "../protocols/AddedWords";
 import { useShared } from "../useModel";
 import { Section } from "./Field";
 import styles from "./ProtocolChoice.module.css";
@@ -16,7 +17,7 @@ export function ProtocolChoice({ view, chosen, choose }: Props) {
   const { words, asks, language } = useShared();
   const w = words.prepare;
   const file = useRef<HTMLInputElement>(null);
-  const trouble = view.importTrouble;
+  const { importing } = view;
   return (
     <Section title={w.protocol}>
       <div className={styles.protocols} role="radiogroup" aria-label={w.protocol}>
@@ -34,8 +35,8 @@ export function ProtocolChoice({ view, chosen, choose }: Props) {
         ))}
       </div>
       <div className={styles.import}>
-        <button type="button" onClick={() => file.current?.click()}>
-          {w.import}
+        <button type="button" disabled={importing.at === "checking"} onClick={() => file.current?.click()}>
+          {importing.at === "checking" ? w.checking : w.import}
         </button>
         <input
           ref={file}
@@ -51,14 +52,7 @@ export function ProtocolChoice({ view, chosen, choose }: Props) {
         />
         <p>{w.importAbout}</p>
       </div>
-      <div role="alert">
-        {trouble && (
-          <p className={styles.trouble} data-code={trouble.code}>
-            <b>{w.notImported}</b> {trouble.message} <code>{trouble.at}</code>
-          </p>
-        )}
-        {view.importedName && <p>{w.imported(view.importedName)}</p>}
-      </div>
+      <div role="alert">{importing.at === "added" && <AddedWords added={importing.added} />}</div>
     </Section>
   );
 }

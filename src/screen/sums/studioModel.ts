@@ -29,6 +29,8 @@ export interface StudioModel {
   subscribe(listen: () => void): () => void;
   /** All or nothing. @param act what it was, for the offer to undo. @returns null once it is on disk, or why not. */
   keep(act: string, changes: readonly Change[]): Promise<string | null>;
+  /** The same for what is kept while somebody types: the undo on offer stays, unless it is of the same rows. */
+  keepQuietly(changes: readonly Change[]): Promise<string | null>;
   /** Puts back what was before the last act. */
   undo(): Promise<string | null>;
   /** Sessions on this device, newest first. */

@@ -1,4 +1,5 @@
 /** The words of the screens in English. What the companion says aloud is in src/announcements; the phrases in src/intent. */
+import { protocolsEn } from "../protocols/words/en";
 import { sumsEn } from "../sums/words/en";
 import type { ScreenWords } from "./words";
 
@@ -11,6 +12,7 @@ export const en: ScreenWords = {
     groups: { session: "With a client", studio: "In the studio", rules: "Health and rules", device: "This device" },
     names: {
       prepare: "Prepare",
+      protocols: "Protocols",
       shelf: "Shelf",
       mixing: "Mixing",
       steriliser: "Steriliser",
@@ -22,6 +24,7 @@ export const en: ScreenWords = {
     },
     leads: {
       prepare: "With bare hands, before the gloves. From “start” on there is nothing to touch.",
+      protocols: "The studio’s own procedures: copied, changed, proved, and only then worked by.",
       shelf: "What there is, what runs out, what the next session takes.",
       mixing: "How much stock makes the strength you need, and until when the bottle is good.",
       steriliser: "Was the hold unbroken? The log, its tests and its packs.",
@@ -71,6 +74,7 @@ export const en: ScreenWords = {
     device: "This device",
     version: (version) => `Gloveside ${version}`,
   },
+  protocols: protocolsEn,
   language: "English",
   opening: "Opening the log.",
   stuck: {
@@ -89,9 +93,8 @@ export const en: ScreenWords = {
     protocol: "Protocol",
     steps: (count) => `${count} steps`,
     import: "Add a protocol file",
-    importAbout: "A JSON file of the studio’s own procedure.",
-    imported: (name) => `Added: ${name}.`,
-    notImported: "Not added.",
+    importAbout: "A JSON file of the studio’s own procedure. Only what is proved is offered here.",
+    checking: "Proving it…",
     who: "Who and where",
     client: "Client reference",
     clientHint: "A reference of your choosing, not a name.",

@@ -1,4 +1,5 @@
 /** The words of the screens in Spanish. What the companion says aloud is in src/announcements; the phrases in src/intent. */
+import { protocolsEs } from "../protocols/words/es";
 import { sumsEs } from "../sums/words/es";
 import type { ScreenWords } from "./words";
 
@@ -11,6 +12,7 @@ export const es: ScreenWords = {
     groups: { session: "Con un cliente", studio: "En el estudio", rules: "Salud y normas", device: "Este dispositivo" },
     names: {
       prepare: "Preparar",
+      protocols: "Protocolos",
       shelf: "Estante",
       mixing: "Mezclas",
       steriliser: "Esterilizador",
@@ -22,6 +24,7 @@ export const es: ScreenWords = {
     },
     leads: {
       prepare: "Con las manos desnudas, antes de los guantes. Desde “empezar” no hay nada que tocar.",
+      protocols: "Los procedimientos del estudio: copiados, cambiados, probados, y solo entonces usados.",
       shelf: "Lo que hay, lo que se acaba, lo que lleva la próxima sesión.",
       mixing: "Cuánto producto da la concentración que necesitas, y hasta cuándo sirve el frasco.",
       steriliser: "¿Se mantuvo el ciclo sin cortes? El diario, sus pruebas y sus paquetes.",
@@ -62,6 +65,7 @@ export const es: ScreenWords = {
       noRoom: "Este dispositivo no tiene sitio. Haz un poco e inténtalo de nuevo.",
     },
   },
+  protocols: protocolsEs,
   settings: {
     look: "Aspecto e idioma",
     theme: "Colores",
@@ -91,9 +95,8 @@ export const es: ScreenWords = {
     protocol: "Protocolo",
     steps: (count) => `${count} pasos`,
     import: "Añadir un archivo de protocolo",
-    importAbout: "Un archivo JSON con el procedimiento del estudio.",
-    imported: (name) => `Añadido: ${name}.`,
-    notImported: "No añadido.",
+    importAbout: "Un archivo JSON con el procedimiento del estudio. Aquí solo se ofrece lo que está probado.",
+    checking: "Probándolo…",
     who: "Quién y dónde",
     client: "Referencia del cliente",
     clientHint: "Una referencia que tú eliges, no un nombre.",

@@ -7,6 +7,7 @@ import type { Label, ProductSlot } from "../../session/protocol";
 import type { Hands } from "../../session/station";
 import type { PageGroup, PageId } from "../pages/page";
 import type { IssueCode } from "../prepare/draft";
+import type { ProtocolWords } from "../protocols/words";
 import type { Theme } from "../settings/settings";
 import type { SumWords } from "../sums/words";
 
@@ -43,6 +44,7 @@ export interface ScreenWords {
     readonly themes: Words<Theme>;
     readonly version: (version: string) => string;
   };
+  readonly protocols: ProtocolWords;
   readonly language: string;
   readonly opening: string;
   readonly stuck: Words<"title" | "why" | "noSigning" | "noStore" | "reload">;
@@ -53,7 +55,7 @@ export interface ScreenWords {
     | "protocol"
     | "import"
     | "importAbout"
-    | "notImported"
+    | "checking"
     | "who"
     | "client"
     | "clientHint"
@@ -109,7 +111,6 @@ export interface ScreenWords {
     readonly unfinishedAbout: (client: string, entries: number) => string;
     readonly cannotResume: (message: string) => string;
     readonly steps: (count: number) => string;
-    readonly imported: (name: string) => string;
     readonly uses: Words<ProductSlot["use"]>;
     readonly after: Words<Label["afterwards"]>;
     readonly heardNow: (phrase: string) => string;

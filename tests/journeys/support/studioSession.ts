@@ -1,21 +1,27 @@
 /** A short invented session that takes a needle and a pack from the studio's shelf, and wets a chair at its beginning. */
-import { Protocol } from "../../../src/session/protocol";
-import { smallProtocol } from "../../support/smallProtocol";
+import { Protocol, type Step } from "../../../src/session/protocol";
+import { provedSmall } from "./provedSmall";
 
 const own = (id: string, effect: Protocol["setUp"][number]["effects"][number]) => ({
   ...{ id, say: { en: `Do ${id}` }, show: { en: id }, effects: [effect], skippable: false },
 });
 
+const step = (list: readonly Step[], id: string): Step[] => list.filter((one) => one.id === id);
+const { setUp } = provedSmall;
+
+/** Proved, or Prepare would not offer it. */
 export const studioProtocol: Protocol = Protocol.parse({
-  ...smallProtocol,
+  ...provedSmall,
   id: "studio",
   name: { en: "Studio test" },
   setUp: [
-    ...smallProtocol.setUp.filter(({ id }) => id === "washHands" || id === "putGlovesOn"),
+    ...["washHands", "bottleAway", "putGlovesOn", "openNeedle"].flatMap((id) => step(setUp, id)),
     own("cleanChair", { verb: "preClean", item: "chair" }),
     own("wetChair1", { verb: "apply", item: "chair", product: "spray" }),
-    ...smallProtocol.setUp.filter(({ id }) => id === "openNeedle"),
-    own("lookAround", { verb: "touch", item: "cup" }),
+    own("studioOff", { verb: "doff" }),
+    own("studioWash", { verb: "wash" }),
+    own("studioOn", { verb: "don" }),
+    own("wipeChair1", { verb: "wipe", item: "chair" }),
   ],
 });
 

@@ -12,6 +12,9 @@ interface EntryProps {
   readonly type?: "text" | "date" | "datetime-local";
   readonly isNumeric?: boolean;
   readonly maxLength?: number;
+  /** For those who move the focus here from elsewhere. */
+  readonly inputId?: string | undefined;
+  readonly onLeave?: () => void;
 }
 
 export function Entry({
@@ -23,8 +26,11 @@ export function Entry({
   type = "text",
   isNumeric,
   maxLength = 120,
+  inputId,
+  onLeave,
 }: EntryProps) {
-  const id = useId();
+  const made = useId();
+  const id = inputId ?? made;
   return (
     <div className={styles.field}>
       <label htmlFor={id}>{label}</label>
@@ -39,6 +45,7 @@ export function Entry({
         aria-invalid={Boolean(trouble)}
         aria-describedby={described(id, hint, trouble)}
         onChange={(changed) => onChange(changed.target.value)}
+        onBlur={onLeave}
       />
       <About id={id} hint={hint} trouble={trouble} />
     </div>

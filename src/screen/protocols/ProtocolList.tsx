@@ -1,0 +1,177 @@
+/** All protocols of this device: the studio's own, drafts, and those that come with the companion. */
+import { useRef, useSyncExternalStore } from "react";
+import { copyOf } from "../../drafting/fresh";
+import { protocolDigest } from "../../drafting/version";
+import { showWall } from "../../due/zone";
+import { everyStep, type Protocol } from "../../session/protocol";
+import { bundledProtocols } from "../../session/protocols";
+import type { Importing } from "../model";
+import { addressOf } from "../pages/page";
+import { Section } from "../prepare/Field";
+import acts from "../sums/parts/Acts.module.css";
+import { useStudio, useStudioModel } from "../sums/useStudio";
+import { useShared } from "../useModel";
+import { AddedWords } from "./AddedWords";
+import styles from "./Protocols.module.css";
+import type { ProtocolsModel } from "./protocolsModel";
+import { useText } from "./useText";
+
+interface Props {
+  readonly protocols: ProtocolsModel;
+  readonly importing: Importing;
+  readonly zone: string;
+}
+
+export function ProtocolList({ protocols, importing, zone }: Props) {
+  const { words, asks } = useShared();
+  const text = useText();
+  const w = words.protocols;
+  const studio = useStudio();
+  const keeping = useStudioModel();
+  const file = useRef<HTMLInputElement>(null);
+  const own = [...studio.protocol.values()].map(({ protocol }) => protocol);
+  const drafts = [...studio.protocolDraft.values()];
+  // Drawn again when one has been proved again.
+  const standings = useSyncExternalStore(protocols.subscribe, () => own.map(({ id }) => protocols.standing(id)).join());
+  const taken = new Set([
+    ...bundledProtocols.map(({ id }) => id),
+    ...studio.protocol.keys(),
+    ...studio.protocolDraft.keys(),
+  ]);
+  const copy = async (protocol: Protocol) => {
+    const made = copyOf(protocol, { en: w.list.copyName(text(protocol.name)) }, taken);
+    if ((await protocols.keepDraft(made, null)) === null) location.hash = addressOf("protocols", made.id);
+  };
+  const remove = (kind: "protocol" | "protocolDraft", { id, name }: Protocol) =>
+    void keeping.keep(w.acts.removed(text(name)), [{ kind, id, value: null }]);
+  const isChecking = importing.at === "checking";
+
+  return (
+    <>
+      <Section title={w.list.own} hint={w.list.ownHint}>
+        {own.length === 0 && <p>{w.list.noOwn}</p>}
+        <ul className={`${acts.rows} ${styles.list}`} data-testid="own-protocols">
+          {own.map((protocol, at) => {
+            const standing = standings.split(",")[at] as ReturnType<ProtocolsModel["standing"]>;
+            return (
+              <li key={protocol.id} data-mark={standing === "proved" ? "good" : "bad"}>
+                <About protocol={protocol} more={w.list.standing[standing]} />
+                <span className={acts.acts}>
+                  <EditLink protocol={protocol} />
+                  <Export protocol={protocol} protocols={protocols} />
+                  <button
+                    type="button"
+                    aria-label={w.list.removeOf(text(protocol.name))}
+                    onClick={() => remove("protocol", protocol)}
+                  >
+                    {w.list.remove}
+                  </button>
+                </span>
+              </li>
+            );
+          })}
+        </ul>
+        <div className={acts.acts}>
+          <button type="button" disabled={isChecking} onClick={() => file.current?.click()}>
+            {isChecking ? w.list.checking : w.list.import}
+          </button>
+          <input
+            ref={file}
+            type="file"
+            accept="application/json,.json"
+            hidden
+            data-testid="own-protocol-file"
+            onChange={(chosen) => {
+              const [first] = chosen.target.files ?? [];
+              if (first) asks.addProtocol(first);
+              chosen.target.value = "";
+            }}
+          />
+        </div>
+        <div role="alert">{importing.at === "added" && <AddedWords added={importing.added} />}</div>
+      </Section>
+
+      <Section title={w.list.drafts} hint={w.list.draftsHint}>
+        {drafts.length === 0 && <p>{w.list.noDrafts}</p>}
+        <ul className={`${acts.rows} ${styles.list}`} data-testid="drafts">
+          {drafts.map(({ protocol, changedAtMs }) => (
+            <li key={protocol.id} data-mark="soon">
+              <About protocol={protocol} more={w.list.changed(showWall(changedAtMs, zone))} />
+              <span className={acts.acts}>
+                <EditLink protocol={protocol} />
+                <Export protocol={protocol} protocols={protocols} />
+                <button
+                  type="button"
+                  aria-label={w.list.removeOf(text(protocol.name))}
+                  onClick={() => remove("protocolDraft", protocol)}
+                >
+                  {w.list.remove}
+                </button>
+              </span>
+            </li>
+          ))}
+        </ul>
+      </Section>
+
+      <Section title={w.list.bundled} hint={w.list.bundledHint}>
+        <ul className={`${acts.rows} ${styles.list}`} data-testid="bundled">
+          {bundledProtocols.map((protocol) => (
+            <li key={protocol.id}>
+              <About protocol={protocol} more={text(protocol.about)} />
+              <span className={acts.acts}>
+                <button
+                  type="button"
+                  aria-label={w.list.copyOf(text(protocol.name))}
+                  onClick={() => void copy(protocol)}
+                >
+                  {w.list.copy}
+                </button>
+                <a
+                  className={styles.act}
+                  aria-label={w.list.lookOf(text(protocol.name))}
+                  href={addressOf("protocols", protocol.id)}
+                >
+                  {w.list.look}
+                </a>
+                <Export protocol={protocol} protocols={protocols} />
+              </span>
+            </li>
+          ))}
+        </ul>
+      </Section>
+    </>
+  );
+}
+
+function About({ protocol, more }: { protocol: Protocol; more: string }) {
+  const w = useShared().words.protocols.list;
+  const text = useText();
+  return (
+    <span>
+      <b>{text(protocol.name)}</b>
+      <small>{w.about(everyStep(protocol).length, protocol.version)}</small>
+      <small>{w.digest(protocolDigest(protocol))}</small>
+      <small>{more}</small>
+    </span>
+  );
+}
+
+function EditLink({ protocol }: { protocol: Protocol }) {
+  const w = useShared().words.protocols.list;
+  const text = useText();
+  return (
+    <a className={styles.act} aria-label={w.editOf(text(protocol.name))} href={addressOf("protocols", protocol.id)}>
+      {w.edit}
+    </a>
+  );
+}
+
+function Export({ protocol, protocols }: { protocol: Protocol; protocols: ProtocolsModel }) {
+  const w = useShared().words.protocols.list;
+  const text = useText();
+  return (
+    <button type="button" aria-label={w.exportOf(text(protocol.name))} onClick={() => protocols.exportFile(protocol)}>
+      {w.export}
+    </button>
+  );
+}
