@@ -51,5 +51,10 @@ export const provedSmall: Protocol = Protocol.parse({
     ...kept(breakdown, "wetChair", "wetLamp", "glovesOff", "washBetween", "glovesOn"),
     ...kept(breakdown, "wipeChair", "wipeLamp", "lastGlovesOff", "lastWash"),
   ],
-  resuming: [...gloves("first"), intoSharps("resumeSharp"), ...gloves("resume"), newNeedle("resumeNeedle")],
+  resuming: [
+    ...gloves("first"),
+    intoSharps("resumeSharp"),
+    ...gloves("resume"),
+    { ...newNeedle("resumeNeedle"), atWork: true },
+  ],
 });
