@@ -22,8 +22,9 @@ import type { CommandId } from "../intent/phrases";
 import type { Heard } from "../recogniser/heard";
 import { createKeeper, type Moment, type Pen } from "../session/keeper";
 import { type ClockReading, watched } from "../session/watch";
+import type { Forecast } from "../turnaround/breakdown/forecast";
 import type { PlannerPort } from "../turnaround/plannerPort";
-import { createLeader, type Forecast } from "./leader";
+import { createLeader } from "./leader";
 
 export interface Companion {
   /** Everything in it is on disk. */

@@ -9,23 +9,10 @@ import type { ReadyTime } from "../announcements/sayPlan";
 import type { Moment } from "../session/keeper";
 import { stepHere, type World } from "../session/world";
 import { inWrittenOrder, lessAndLess, restOfBreakdown } from "../turnaround/breakdown/derive";
+import type { Forecast, WatchedMs } from "../turnaround/breakdown/forecast";
 import { leadFrom } from "../turnaround/breakdown/lead";
 import type { PlannerPort } from "../turnaround/plannerPort";
 import type { Plan, TurnaroundProblem } from "../turnaround/problem";
-
-/** Watched milliseconds of the session; all times here are in them. */
-type WatchedMs = number;
-
-export interface Forecast {
-  readonly plan: Plan;
-  readonly problem: TurnaroundProblem;
-  /** Second 0 of the plan. */
-  readonly madeAtMs: WatchedMs;
-  /** Steps of the breakdown done while this page lived, with the time they took. */
-  readonly past: readonly { readonly step: string; readonly fromMs: WatchedMs; readonly toMs: WatchedMs }[];
-  /** The next client's set-up as it is written, seconds; null until planned, or where it cannot be. */
-  readonly nextSetUpSec: number | null;
-}
 
 export interface Leader {
   readonly forecast: Forecast | null;

@@ -18,6 +18,7 @@ import type { KeepTrouble } from "../session/keeper";
 import { todayIn } from "./calendar";
 import { createCompanion } from "./companion";
 import { keepAwake } from "./device";
+import { planView } from "./planView";
 import { wantsCode, watchCodes } from "./watchCodes";
 import type { Hearing } from "./wireHearing";
 import { type Log, penHere } from "./wireLog";
@@ -78,6 +79,7 @@ export function runSession(parts: SessionParts): RunningSession {
       listenedFor: companion.listenedFor,
       notice,
       handCount: companion.handCount,
+      plan: planView(companion, Date.now()),
       ear: hearing.condition.now,
       isPractice,
       letterKeys,

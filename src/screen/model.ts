@@ -13,6 +13,7 @@ import type { Protocol } from "../session/protocol";
 import type { SessionInput } from "../session/sessionInput";
 import type { Draft } from "./prepare/draft";
 import type { Added } from "./protocols/protocolsModel";
+import type { PlanFace } from "./session/planFace";
 import type { Settings } from "./settings/settings";
 
 /** `otherLanguage`: there is no phrase model yet for the language of the session. */
@@ -73,6 +74,13 @@ export interface PrepareView {
   readonly offline: "no" | "ready" | "waiting";
 }
 
+/** The plan of the breakdown, with the times of day at the station: "16:42". */
+export interface PlanView {
+  readonly face: PlanFace;
+  readonly readyAt: string;
+  readonly nextAt: string | null;
+}
+
 export interface SessionView {
   readonly at: "session";
   readonly state: SessionState;
@@ -83,6 +91,8 @@ export interface SessionView {
   /** The hand timer, where the artist asked for it. */
   readonly handCount: HandTimer | null;
   readonly ear: EarCondition;
+  /** Null outside the breakdown, and where there is no plan. */
+  readonly plan: PlanView | null;
   readonly isPractice: boolean;
   readonly letterKeys: boolean;
   /** The camera waits for a code to be held up. */

@@ -13,6 +13,7 @@ import styles from "./Session.module.css";
 import { StatusBar } from "./StatusBar";
 import { standingOf } from "./standing";
 import { Talk } from "./Talk";
+import { Timeline } from "./Timeline";
 import { WorkEvents } from "./WorkEvents";
 
 export type Panel = "none" | "happened" | "everything";
@@ -54,6 +55,7 @@ export function Session({ view }: { view: SessionView }) {
         <Clocks view={view} />
         <MaySay view={view} />
       </aside>
+      <Timeline view={view} />
       <Talk view={view} />
       <Deck view={view} panel={panel} openPanel={setPanel} />
       {panel !== "none" && <Everything view={view} only={panel === "happened" ? "happens" : null} close={close} />}

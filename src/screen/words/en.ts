@@ -252,6 +252,12 @@ export const en: ScreenWords = {
     paused: "Paused",
     hands: { bare: "Hands bare", washed: "Hands washed", glovedClean: "Gloves clean", glovedSoiled: "Gloves soiled" },
     clocks: "Wet surfaces",
+    plan: "Plan of the breakdown",
+    changeGloves: "Change gloves",
+    freeAt: (time, minutes) => `Station free at ${time}, in ${minutes} min`,
+    nextSetUpAt: (time) => `Next set-up done by ${time}`,
+    wetAgain: (step) => `Again: ${step}`,
+    inMinutes: (step, minutes) => (minutes < 1 ? `${step}, now` : `${step}, in ${minutes} min`),
     noClocks: "No surface is under a clock.",
     clock: {
       counting: "stay wet",

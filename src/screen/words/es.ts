@@ -263,6 +263,12 @@ export const es: ScreenWords = {
       glovedSoiled: "Guantes contaminados",
     },
     clocks: "Superficies mojadas",
+    plan: "Plan del desmontaje",
+    changeGloves: "Cambiar guantes",
+    freeAt: (time, minutes) => `Estación libre a las ${time}, en ${minutes} min`,
+    nextSetUpAt: (time) => `Siguiente montaje listo a las ${time}`,
+    wetAgain: (step) => `Otra vez: ${step}`,
+    inMinutes: (step, minutes) => (minutes < 1 ? `${step}, ahora` : `${step}, en ${minutes} min`),
     noClocks: "Ninguna superficie tiene reloj.",
     clock: {
       counting: "que siga mojado",

@@ -160,6 +160,8 @@ export interface ScreenWords {
     | "paused"
     | "clocks"
     | "noClocks"
+    | "plan"
+    | "changeGloves"
     | "says"
     | "silent"
     | "heard"
@@ -173,6 +175,11 @@ export interface ScreenWords {
     | "practice"
     | "notKept"
   > & {
+    /** "Free at 16:42" and what is to be done until then. */
+    readonly freeAt: (time: string, minutes: number) => string;
+    readonly nextSetUpAt: (time: string) => string;
+    readonly wetAgain: (step: string) => string;
+    readonly inMinutes: (step: string, minutes: number) => string;
     readonly of: (at: number, count: number) => string;
     readonly phase: Words<Phase>;
     readonly hands: Words<Hands>;

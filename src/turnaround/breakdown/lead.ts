@@ -4,7 +4,7 @@
  */
 import type { SessionInput } from "../../session/sessionInput";
 import { owesReapply } from "../../session/wetClock";
-import { breakdownOf, stepById, type World } from "../../session/world";
+import { breakdownOf, stepIn, type World } from "../../session/world";
 import type { Plan } from "../problem";
 import { orderOf } from "./orderOf";
 import { behindHere, planIsSound } from "./planIsSound";
@@ -26,7 +26,7 @@ export function leadFrom(input: SessionInput, world: World, plan: Plan): Lead | 
   if (Object.values(world.clocks).some((c) => c.reapplyPlanned === true && owesReapply(c))) return null;
   const [next] = plan.steps;
   if (next?.kind !== "reapply" || next.startSec > nowSec || world.flows.length > 0 || world.paused) return null;
-  const wets = stepById(input, next.task)?.effects ?? [];
+  const wets = stepIn(input, world, next.task)?.effects ?? [];
   const surfaces = wets.flatMap((e) => {
     const clock = e.verb === "apply" ? world.clocks[e.item] : undefined;
     return clock && owesReapply(clock) && !clock.reapplyPlanned ? [clock.surface] : [];
