@@ -31,11 +31,11 @@ export function findingsOf(verdict: Verdict): Findings {
   const elsewhere: DraftFinding[] = [];
   const told = new Set<string>();
   for (const breach of verdict.breaches) {
-    // Two rules may lead to one story; it is told once.
-    const key = breach.story.join("\n");
+    const last = breach.moves.at(-1);
+    // The shortest comes first: another way to the same rule at the same place adds nothing to mend.
+    const key = `${breach.rule} ${breach.step ?? (last?.kind === "event" ? last.event : last?.kind)}`;
     if (told.has(key)) continue;
     told.add(key);
-    const last = breach.moves.at(-1);
     if (breach.step !== null) put(steps, breach.step, breach);
     else if (last?.kind === "event") put(events, last.event, breach);
     else elsewhere.push(findingOf(breach));

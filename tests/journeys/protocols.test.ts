@@ -71,6 +71,19 @@ const cutOff = (): Promise<string[]> =>
     return [...wide, ...small];
   });
 
+describe("a bundled protocol", () => {
+  it("can be looked at and heard, and not changed", async () => {
+    await press(page, page.getByRole("link", { name: "Look at Convention booth without a sink" }));
+    await page.getByText(/^It comes with the companion and cannot be changed/).waitFor();
+    await proved();
+    await press(page, page.getByTestId("steps-setUp").locator("button[aria-expanded]").first());
+    expect(await field("Shown, English").isDisabled()).toBe(true);
+    expect(await button(/^(Undo|Save as|Delete|Move|Add a step)/).count()).toBe(0);
+    expect(await button(/^Hear /).count()).toBeGreaterThan(0);
+    await back();
+  });
+});
+
 describe("a copy of a bundled protocol", () => {
   it("opens as a draft that is proved as it stands", async () => {
     await press(page, button("Copy Cartridge machine, single-use grip to edit it"));
