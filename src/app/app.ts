@@ -140,6 +140,7 @@ export async function createApp(parts: AppParts): Promise<App> {
       const { running } = sessions;
       if (running?.recordText) saveFile(`gloveside-${running.session}.json`, running.recordText);
     },
+    saveFile,
     async nextClient() {
       await sessions.end();
       memory.keepOpenSession(null);
@@ -186,6 +187,7 @@ const stuckAsks: Asks = {
   tell: nothing,
   command: nothing,
   saveRecord: nothing,
+  saveFile,
   nextClient: nothing,
   reload: () => location.reload(),
   update: nothing,

@@ -5,6 +5,7 @@ import "../screen/tokens.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { codeCamera } from "../barcode/codeCamera";
+import { archive } from "../finding/archive";
 import { microphone } from "../microphone";
 import { workerEar } from "../recogniser/engine/workerEar";
 import { Screen } from "../screen/Screen";
@@ -61,6 +62,6 @@ wireKeys(app);
 wireLook(app);
 createRoot(place).render(
   <StrictMode>
-    <Screen model={app} studio={studio} camera={camera} protocols={protocols} />
+    <Screen model={app} parts={{ studio, camera, protocols, archive: log.ok ? archive() : null }} />
   </StrictMode>,
 );

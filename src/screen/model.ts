@@ -158,6 +158,8 @@ export interface Asks {
   /** A phrase given by key or touch, as if it had been said. */
   command(command: CommandId, way: Way): void;
   saveRecord(): void;
+  /** Hands a text over as a file. */
+  saveFile(name: string, text: string, type: string): void;
   nextClient(): void;
   reload(): void;
   update(): void;

@@ -2,6 +2,7 @@
 import { createContext, useContext, useSyncExternalStore } from "react";
 import { bookFor, type SpokenLanguage } from "../announcements/phrasebooks";
 import type { CodeCamera } from "../barcode/codeCamera";
+import type { Archive } from "../finding/archive";
 import { type Wording, wordings } from "../intent/wording";
 import type { Asks, Model, View } from "./model";
 import type { ProtocolsModel } from "./protocols/protocolsModel";
@@ -9,7 +10,7 @@ import type { Settings } from "./settings/settings";
 import type { StudioModel } from "./sums/studioModel";
 import { type ScreenWords, wordsFor } from "./words";
 
-export interface Shared {
+export interface Shared extends DeviceParts {
   readonly asks: Asks;
   readonly level: Model["level"];
   readonly device: Model["device"];
@@ -20,10 +21,6 @@ export interface Shared {
   readonly words: ScreenWords;
   /** The phrases and address words of that language. */
   readonly phrases: Wording;
-  /** Null where nothing can be kept. */
-  readonly studio: StudioModel | null;
-  readonly camera: CodeCamera;
-  readonly protocols: ProtocolsModel | null;
 }
 
 export const SharedContext = createContext<Shared | null>(null);
@@ -44,12 +41,20 @@ export const languageOf = (view: View, settings: Settings): SpokenLanguage =>
     ? bookFor(view.state.context.input.language).language
     : settings.language;
 
+/** What the screens are given of this device; null where nothing can be kept. */
+export interface DeviceParts {
+  readonly studio: StudioModel | null;
+  readonly camera: CodeCamera;
+  readonly protocols: ProtocolsModel | null;
+  readonly archive: Archive | null;
+}
+
 /** What every screen is given. */
 export const sharedOf = (
   { asks, level, device, tour }: Model,
   settings: Settings,
   language: SpokenLanguage,
-  parts: Pick<Shared, "studio" | "camera" | "protocols">,
+  parts: DeviceParts,
 ): Shared => ({
   asks,
   level,

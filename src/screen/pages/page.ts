@@ -6,6 +6,7 @@ export type PageGroup = (typeof pageGroups)[number];
 
 const groupOfPage = {
   prepare: "session",
+  records: "session",
   protocols: "studio",
   shelf: "studio",
   mixing: "studio",

@@ -10,6 +10,7 @@ export interface PageProps {
 const fetched = (load: () => Promise<ComponentType<PageProps>>) => lazy(async () => ({ default: await load() }));
 
 export const pageScreens: Readonly<Record<OtherPageId, ComponentType<PageProps>>> = {
+  records: fetched(async () => (await import("../archive/Records")).Records),
   protocols: fetched(async () => (await import("../protocols/ProtocolsScreen")).ProtocolsScreen),
   shelf: fetched(async () => (await import("../sums/shelf/ShelfScreen")).ShelfScreen),
   mixing: fetched(async () => (await import("../sums/mixing/Mixing")).Mixing),

@@ -12,6 +12,7 @@ export const en: ScreenWords = {
     groups: { session: "With a client", studio: "In the studio", rules: "Health and rules", device: "This device" },
     names: {
       prepare: "Prepare",
+      records: "Records",
       protocols: "Protocols",
       shelf: "Shelf",
       mixing: "Mixing",
@@ -24,6 +25,7 @@ export const en: ScreenWords = {
     },
     leads: {
       prepare: "With bare hands, before the gloves. From “start” on there is nothing to touch.",
+      records: "Every session on this device, by lot, product, day, deviation or client.",
       protocols: "The studio’s own procedures: copied, changed, proved, and only then worked by.",
       shelf: "What there is, what runs out, what the next session takes.",
       mixing: "How much stock makes the strength you need, and until when the bottle is good.",

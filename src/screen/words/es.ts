@@ -12,6 +12,7 @@ export const es: ScreenWords = {
     groups: { session: "Con un cliente", studio: "En el estudio", rules: "Salud y normas", device: "Este dispositivo" },
     names: {
       prepare: "Preparar",
+      records: "Registros",
       protocols: "Protocolos",
       shelf: "Estante",
       mixing: "Mezclas",
@@ -24,6 +25,7 @@ export const es: ScreenWords = {
     },
     leads: {
       prepare: "Con las manos desnudas, antes de los guantes. Desde “empezar” no hay nada que tocar.",
+      records: "Todas las sesiones de este dispositivo, por lote, producto, día, desviación o cliente.",
       protocols: "Los procedimientos del estudio: copiados, cambiados, probados, y solo entonces usados.",
       shelf: "Lo que hay, lo que se acaba, lo que lleva la próxima sesión.",
       mixing: "Cuánto producto da la concentración que necesitas, y hasta cuándo sirve el frasco.",

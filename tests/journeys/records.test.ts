@@ -1,0 +1,120 @@
+/** The archive in a real Chromium, by keyboard: sessions kept at the station are found by lot, saved as a table, printed. */
+import { readFile } from "node:fs/promises";
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Browser, BrowserContext, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { readCsv } from "../../src/export/samples/readCsv";
+import { smallProtocol } from "../support/smallProtocol";
+import { choose, done, fillIn, openApp, patienceMs, start } from "./support/artist";
+import { press, type } from "./support/keyboard";
+import { openBrowser, serve, type Watched, watch } from "./support/place";
+
+let place: Awaited<ReturnType<typeof serve>>;
+let browser: Browser;
+let context: BrowserContext;
+let page: Page;
+let watched: Watched;
+
+beforeAll(async () => {
+  place = await serve();
+  browser = await openBrowser();
+  context = await browser.newContext({ viewport: { width: 1280, height: 800 }, timezoneId: "Europe/Lisbon" });
+  watched = await watch(context, place.url);
+  page = await context.newPage();
+  page.setDefaultTimeout(patienceMs);
+});
+afterAll(async () => {
+  await browser?.close();
+  await place?.close();
+});
+
+const field = (name: string) => page.getByRole("search").getByLabel(name, { exact: true });
+const toRecords = async () => {
+  await press(page, page.getByRole("link", { name: "Records", exact: true }));
+  await page.getByRole("heading", { level: 1, name: "Records" }).waitFor();
+};
+
+/** A session that takes a needle of this lot, left in the middle. */
+async function lived(client: string, lot: string): Promise<void> {
+  await openApp(page, place.url);
+  await choose(page, smallProtocol);
+  await fillIn(page, { client });
+  await page.getByRole("textbox", { name: "Lot" }).fill(lot);
+  await start(page);
+  await done(page);
+  // Another tab begins with the prepare screen.
+  await page.close();
+  page = await context.newPage();
+  page.setDefaultTimeout(patienceMs);
+  await openApp(page, place.url);
+}
+
+it("finds the sessions that used a lot, and no others", async () => {
+  await lived("C-014", "N-204");
+  await lived("C-015", "N-300");
+  await lived("=C-016", "n 204");
+  await toRecords();
+  await page.getByTestId("found").getByText("3 sessions").waitFor();
+  await type(page, field("Lot"), "N-204");
+  await page.getByTestId("found").getByText("2 sessions").waitFor();
+  const rows = await page.getByTestId("sessions").getByRole("listitem").allInnerTexts();
+  expect(rows.map((row) => row.split(" ")[0])).toEqual(["=C-016", "C-014"]);
+});
+
+it("hands them out as a table in which a formula is inert", async () => {
+  const saving = page.waitForEvent("download");
+  await press(page, page.getByRole("button", { name: "Save as a table (CSV)" }));
+  const rows = readCsv(await readFile(await (await saving).path(), "utf8"));
+  expect(
+    rows
+      .slice(1)
+      .map((row) => row[1])
+      .filter(Boolean),
+  ).toEqual(["'=C-016", "C-014"]);
+});
+
+it("prints a recall list with nothing else on the paper, and room to note who was told", async () => {
+  await page.evaluate(() => {
+    const printed: string[] = [];
+    Object.assign(globalThis, { printed });
+    globalThis.print = () => {
+      const shown = [...document.body.children].filter((part) => getComputedStyle(part).display !== "none");
+      printed.push(shown.map((part) => (part as HTMLElement).innerText).join("\n"));
+    };
+  });
+  await page.emulateMedia({ media: "print" });
+  await press(page, page.getByRole("button", { name: "Print the recall list" }));
+  const printed = await page.evaluate(() => (globalThis as unknown as { printed: string[] }).printed[0]);
+  await page.emulateMedia({ media: "screen" });
+  expect(printed).toMatch(/^Recall list/);
+  expect(printed).toContain("Asked for: Lot N-204");
+  expect(printed).toContain("C-014");
+  expect(printed).not.toContain("C-015");
+  expect(printed).toContain("Told on, by");
+});
+
+it("says so when there is none, and finds again by client and by day", async () => {
+  await type(page, field("Lot"), "X-1");
+  await page.getByTestId("found").getByText("No session on this device answers this.").waitFor();
+  await press(page, page.getByRole("button", { name: "Ask for everything" }));
+  await type(page, field("Client reference"), "c-015");
+  await page.getByTestId("found").getByText("1 session").waitFor();
+});
+
+it.each(["light", "dark"] as const)("is accessible in the %s, on a phone as on a screen", async (colorScheme) => {
+  await page.emulateMedia({ colorScheme });
+  for (const viewport of [
+    { width: 360, height: 640 },
+    { width: 1280, height: 800 },
+  ]) {
+    await page.setViewportSize(viewport);
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    expect(violations.map(({ id }) => id)).toEqual([]);
+    if (process.env.LOOK)
+      await page.screenshot({
+        path: `${process.env.LOOK}/records-${colorScheme}-${viewport.width}.png`,
+        fullPage: true,
+      });
+  }
+  expect(watched).toEqual({ foreign: [], violations: [], errors: [] });
+});
