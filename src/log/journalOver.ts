@@ -35,7 +35,13 @@ export function journalOver(store: EntryStore, signer: Signer): Journal {
     },
     read,
     all: async () => asListed(await store.all()),
-    unfinished: async () => asListed(await store.unfinished()),
+    // One restored from another device's backup cannot be taken up here: its key is there.
+    unfinished: async () => {
+      const found = await store.unfinished();
+      return asListed(
+        found.ok ? { ...found, rows: found.rows.filter(({ header }) => header.device === signer.publicKey) } : found,
+      );
+    },
     lastHead: (station) => store.newestHead(station),
   };
 

@@ -1,0 +1,172 @@
+/**
+ * Restores a backup: read and verified whole into a place of its own first, and only then moved over, in one transaction.
+ * What is here already stays as it is. A kill at any moment leaves all of it or nothing; `settle` finishes or clears.
+ */
+
+import type { IDBPTransaction } from "idb";
+import type { RecordFile } from "../export/recordFile";
+import { walkChain } from "../log";
+import { rowFrom } from "../log/findingRow";
+import { type LogDb, type LogSchema, logDatabase, type StoredSession } from "../log/logDatabase";
+import type { Change } from "../studio/kinds";
+import { BackupTrouble } from "./container";
+import type { Counts } from "./lines";
+import { readBackup, type Verified } from "./readBackup";
+import { asBackupTrouble, type BackupRefused } from "./trouble";
+import type { Progress } from "./writeBackup";
+
+/** Keeps what is not the log's: rows and protocols that are not here yet. Told again after a kill, it does no harm. */
+export type KeepOthers = (rows: readonly Change[], protocols: readonly string[]) => Promise<void>;
+
+export type Restored =
+  | {
+      readonly ok: true;
+      /** What the file held, and how many sessions of it were here already. */
+      readonly counts: Counts;
+      readonly alreadyHere: number;
+    }
+  | BackupRefused;
+
+/** From here on the restore has happened; what is left is to hand rows and protocols over. */
+type Staged = Verified | { readonly kind: "moved" };
+type Moving = IDBPTransaction<LogSchema, ["staged", "sessions", "entries", "finding"], "readwrite">;
+
+export async function restore(
+  file: Blob,
+  passphrase: string,
+  keepOthers: KeepOthers,
+  progress: Progress = () => undefined,
+  name?: string,
+): Promise<Restored> {
+  const { open } = logDatabase(name);
+  try {
+    const db = await open();
+    await settled(db, keepOthers);
+    const counts = { sessions: 0, rows: 0, protocols: 0 };
+    for await (const one of readBackup(file, passphrase)) {
+      await db.add("staged", one);
+      counts[one.kind === "session" ? "sessions" : one.kind === "row" ? "rows" : "protocols"] += 1;
+      progress(counts.sessions, 0);
+    }
+    const alreadyHere = await moveOver(db);
+    await settled(db, keepOthers);
+    return { ok: true, counts, alreadyHere };
+  } catch (error) {
+    await open()
+      .then((db) => settled(db, keepOthers))
+      .catch(() => undefined);
+    return asBackupTrouble(error);
+  }
+}
+
+/** At the beginning of the app: a restore that was moved over is finished, one that was not leaves nothing. */
+export async function settle(keepOthers: KeepOthers, name?: string): Promise<void> {
+  await settled(await logDatabase(name).open(), keepOthers);
+}
+
+async function settled(db: LogDb, keepOthers: KeepOthers): Promise<void> {
+  const rows: Change[] = [];
+  const protocols: string[] = [];
+  let hasMoved = false;
+  let cursor = await db.transaction("staged").store.openCursor();
+  while (cursor) {
+    const one = cursor.value as Staged;
+    if (one.kind === "moved") hasMoved = true;
+    if (one.kind === "row") rows.push(one.row);
+    if (one.kind === "protocol") protocols.push(one.text);
+    cursor = await cursor.continue();
+  }
+  if (hasMoved) await keepOthers(rows, protocols);
+  await db.clear("staged");
+}
+
+async function moveOver(db: LogDb): Promise<number> {
+  const tx: Moving = db.transaction(["staged", "sessions", "entries", "finding"], "readwrite", {
+    durability: "strict",
+  });
+  tx.done.catch(() => undefined);
+  try {
+    const alreadyHere = await moveSessions(tx);
+    await tx.objectStore("staged").add({ kind: "moved" } satisfies Staged);
+    await tx.done;
+    return alreadyHere;
+  } catch (error) {
+    const cause = tx.error ?? error;
+    try {
+      tx.abort();
+    } catch {
+      // It had ended by itself.
+    }
+    throw cause;
+  }
+}
+
+async function moveSessions(tx: Moving): Promise<number> {
+  let alreadyHere = 0;
+  // Restored sessions stand before all that this device has lived through itself, in their own order.
+  let order = await oldestOrder(tx);
+  let cursor = await tx.objectStore("staged").openCursor(null, "prev");
+  while (cursor) {
+    const one = cursor.value as Staged;
+    if (one.kind === "session") {
+      if (await isHere(tx, one.record)) alreadyHere += 1;
+      else {
+        order -= 1;
+        await put(tx, one.record, order);
+      }
+      await cursor.delete();
+    }
+    cursor = await cursor.continue();
+  }
+  return alreadyHere;
+}
+
+async function oldestOrder(tx: Moving): Promise<number> {
+  const oldest = await tx.objectStore("sessions").index("order").openKeyCursor();
+  return Math.min(1, oldest?.key ?? 1);
+}
+
+/** The same, or more of the same. Another one under this number is refused, and with it the whole restore. */
+async function isHere(tx: Moving, { header, entries, closing }: RecordFile): Promise<boolean> {
+  const here = await tx.objectStore("sessions").get(header.session);
+  if (!here) return false;
+  const heads = walkChain(header, entries).heads;
+  const kept = await tx.objectStore("entries").getAll(entriesOf(header.session));
+  const asKept = walkChain(
+    here.header,
+    kept.map(({ entry }) => entry),
+  ).heads;
+  const isBegun = heads.every((head, n) => asKept[n] === head);
+  const sameSeal = closing === null || JSON.stringify(closing) === JSON.stringify(here.closing);
+  if (isBegun && sameSeal) return true;
+  throw new BackupTrouble(
+    "other-record",
+    `Session ${header.session} is here with other contents. Nothing was taken from it.`,
+  );
+}
+
+const entriesOf = (session: string): IDBKeyRange =>
+  IDBKeyRange.bound([session, 0], [session, Number.POSITIVE_INFINITY]);
+
+async function put(tx: Moving, record: RecordFile, order: number): Promise<void> {
+  const { header, entries, signatures, closing } = record;
+  const head = walkChain(header, entries).heads.at(-1) ?? "";
+  const row: StoredSession = {
+    ...{ session: header.session, header, head, count: entries.length, order, closing },
+    ...{ state: closing ? "sealed" : "open", pen: "", signature: signatures[0] ?? "" },
+  };
+  await tx.objectStore("sessions").add(row);
+  for (const [i, entry] of entries.entries()) {
+    void tx
+      .objectStore("entries")
+      .add({ session: header.session, n: entry.n, entry, signature: signatures[i + 1] ?? "" })
+      .catch(() => undefined);
+  }
+  await tx.objectStore("finding").put(
+    rowFrom(
+      header,
+      entries.map(({ fact }) => fact),
+      closing,
+    ),
+  );
+}
