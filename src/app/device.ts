@@ -31,8 +31,11 @@ export async function keepStorage(): Promise<void> {
 }
 
 /** Hands a text over as a file. */
-export function saveFile(name: string, text: string, type = "application/json"): void {
-  const address = URL.createObjectURL(new Blob([text], { type }));
+export const saveFile = (name: string, text: string, type = "application/json"): void =>
+  saveBlob(name, new Blob([text], { type }));
+
+export function saveBlob(name: string, file: Blob): void {
+  const address = URL.createObjectURL(file);
   const link = document.createElement("a");
   link.href = address;
   link.download = name;

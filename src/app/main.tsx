@@ -16,6 +16,7 @@ import { saveFile } from "./device";
 import { deviceMemory } from "./deviceMemory";
 import { devicePack } from "./devicePack";
 import { createHearing } from "./wireHearing";
+import { wireKeeping } from "./wireKeeping";
 import { wireKeys } from "./wireKeys";
 import { deviceLog } from "./wireLog";
 import { wireLook } from "./wireLook";
@@ -32,7 +33,8 @@ const offline = wireOffline();
 const memory = deviceMemory(localStorage, sessionStorage, navigator.languages);
 const [log, { voice, played }] = await Promise.all([deviceLog(), wireVoice(base, memory.settings().language)]);
 const camera = codeCamera();
-const studio = log.ok ? wireStudio(indexedDbStudio(), log.log.journal, voice) : null;
+const studioStore = indexedDbStudio();
+const studio = log.ok ? wireStudio(studioStore, log.log.journal, voice) : null;
 const protocols =
   studio &&
   wireProtocols({
@@ -60,8 +62,12 @@ const app = await createApp({
 offline.onState(app.setOffline);
 wireKeys(app);
 wireLook(app);
+const keeping =
+  log.ok && studio && protocols
+    ? wireKeeping({ log: log.log, store: studioStore, studio, memory, addProtocol: protocols.add })
+    : null;
 createRoot(place).render(
   <StrictMode>
-    <Screen model={app} parts={{ studio, camera, protocols, archive: log.ok ? archive() : null }} />
+    <Screen model={app} parts={{ studio, camera, protocols, archive: log.ok ? archive() : null, keeping }} />
   </StrictMode>,
 );

@@ -4,6 +4,7 @@ import { bookFor, type SpokenLanguage } from "../announcements/phrasebooks";
 import type { CodeCamera } from "../barcode/codeCamera";
 import type { Archive } from "../finding/archive";
 import { type Wording, wordings } from "../intent/wording";
+import type { Keeping } from "./archive/keepingModel";
 import type { Asks, Model, View } from "./model";
 import type { ProtocolsModel } from "./protocols/protocolsModel";
 import type { Settings } from "./settings/settings";
@@ -47,6 +48,7 @@ export interface DeviceParts {
   readonly camera: CodeCamera;
   readonly protocols: ProtocolsModel | null;
   readonly archive: Archive | null;
+  readonly keeping: Keeping | null;
 }
 
 /** What every screen is given. */

@@ -4,6 +4,7 @@
  */
 import { z } from "zod";
 import { DraftRow, ProtocolRow } from "../drafting/kept";
+import { PublicKey } from "../log/header";
 import { MixedProduct } from "../mixing/mixedProduct";
 import { LineValue } from "../places/line";
 import { Day, Product, Stock } from "../shelf/product";
@@ -43,6 +44,8 @@ export const kinds = {
       )
       .max(200),
   }),
+  /** A key of another of the studio's devices, whose records are believed; its id is the key. */
+  trusted: z.strictObject({ key: PublicKey, name: z.string().min(1).max(80) }),
   /** By protocol: item → product on the shelf. */
   assigned: z.strictObject({ items: z.record(z.string().max(40), id), gloves: id.nullable() }),
   /** Proved, by the id of the protocol. */

@@ -40,9 +40,9 @@ function Unfolded({ open, close }: { open: PageId; close: () => void }) {
       <button type="button" className={styles.fold} onClick={close}>
         {words.pages.close}
       </button>
-      <nav aria-label={words.pages.all}>
+      <div>
         <Groups open={open} follow={close} />
-      </nav>
+      </div>
     </dialog>
   );
 }

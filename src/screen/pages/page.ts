@@ -14,6 +14,7 @@ const groupOfPage = {
   hands: "rules",
   due: "rules",
   place: "rules",
+  keeping: "device",
   welcome: "device",
   settings: "device",
 } as const satisfies Record<string, PageGroup>;

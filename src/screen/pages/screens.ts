@@ -11,6 +11,7 @@ const fetched = (load: () => Promise<ComponentType<PageProps>>) => lazy(async ()
 
 export const pageScreens: Readonly<Record<OtherPageId, ComponentType<PageProps>>> = {
   records: fetched(async () => (await import("../archive/Records")).Records),
+  keeping: fetched(async () => (await import("../archive/Keeping")).KeepingPage),
   protocols: fetched(async () => (await import("../protocols/ProtocolsScreen")).ProtocolsScreen),
   shelf: fetched(async () => (await import("../sums/shelf/ShelfScreen")).ShelfScreen),
   mixing: fetched(async () => (await import("../sums/mixing/Mixing")).Mixing),

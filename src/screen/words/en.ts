@@ -13,6 +13,7 @@ export const en: ScreenWords = {
     names: {
       prepare: "Prepare",
       records: "Records",
+      keeping: "Keeping",
       protocols: "Protocols",
       shelf: "Shelf",
       mixing: "Mixing",
@@ -26,6 +27,7 @@ export const en: ScreenWords = {
     leads: {
       prepare: "With bare hands, before the gloves. From “start” on there is nothing to touch.",
       records: "Every session on this device, by lot, product, day, deviation or client.",
+      keeping: "How this device keeps what it holds, and a locked backup of it.",
       protocols: "The studio’s own procedures: copied, changed, proved, and only then worked by.",
       shelf: "What there is, what runs out, what the next session takes.",
       mixing: "How much stock makes the strength you need, and until when the bottle is good.",

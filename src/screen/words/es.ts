@@ -13,6 +13,7 @@ export const es: ScreenWords = {
     names: {
       prepare: "Preparar",
       records: "Registros",
+      keeping: "Custodia",
       protocols: "Protocolos",
       shelf: "Estante",
       mixing: "Mezclas",
@@ -26,6 +27,7 @@ export const es: ScreenWords = {
     leads: {
       prepare: "Con las manos desnudas, antes de los guantes. Desde “empezar” no hay nada que tocar.",
       records: "Todas las sesiones de este dispositivo, por lote, producto, día, desviación o cliente.",
+      keeping: "Cómo guarda este dispositivo lo que tiene, y una copia cerrada de ello.",
       protocols: "Los procedimientos del estudio: copiados, cambiados, probados, y solo entonces usados.",
       shelf: "Lo que hay, lo que se acaba, lo que lleva la próxima sesión.",
       mixing: "Cuánto producto da la concentración que necesitas, y hasta cuándo sirve el frasco.",

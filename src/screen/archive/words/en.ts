@@ -1,5 +1,8 @@
 /** The words of the archive in English: finding sessions, and keeping what this device holds. */
 
+import type { Counts } from "../../../backup/lines";
+import type { BackupCode } from "../../../backup/trouble";
+
 export const archiveEn = {
   records: {
     ask: "What to look for",
@@ -44,5 +47,66 @@ export const archiveEn = {
         told: "Told on, by",
       },
     },
+  },
+  keeping: {
+    nothing: "Nothing can be kept on this device, so there is nothing to look after.",
+    place: "Where it is kept",
+    placeHint: "In this browser, on this device, and nowhere else.",
+    promised: "The browser promised not to clear this away when room gets short.",
+    notPromised:
+      "The browser has not promised to keep it. Make backups, and ask again after using the app for a while.",
+    noPromise: "This browser makes no promise. It may clear this away: make backups.",
+    ask: "Ask for the promise",
+    room: (used: string, of: string) => `${used} MB used of ${of} MB.`,
+    backUp: "Back up",
+    backUpHint: "Everything this device keeps, as one file, locked with a passphrase.",
+    backUpNotes: [
+      "Without the passphrase nobody can open it, we neither. Write it down and keep it apart from the file.",
+      "The key of this device is not in it, nor any taught voice: a new device makes a new key.",
+      "Locked with AES-256-GCM; the key comes from the passphrase by PBKDF2-HMAC-SHA-256 in 600,000 rounds.",
+    ],
+    passphrase: "Passphrase",
+    passphraseHint: (least: number) =>
+      `At least ${least} characters. Four words that have nothing to do with each other are good.`,
+    show: "Show it",
+    makeBackup: "Make a backup",
+    backedUp: ({ sessions, rows, protocols }: Counts, megabytes: number) =>
+      `The file is whole: ${sessions} sessions, ${rows} rows of the studio, ${protocols} protocols, ${megabytes} MB or less. Keep it on another device.`,
+    damaged: (count: number) => `Left out, because they do not hold together any more on this device: ${count}.`,
+    restore: "Restore",
+    restoreHint: "Every record is verified before anything is changed. What is here already stays as it is.",
+    file: "Backup file",
+    takeBack: "Restore it",
+    checked: (count: number) => `${count} sessions verified…`,
+    restored: ({ sessions, rows, protocols }: Counts, alreadyHere: number) =>
+      `Restored: ${sessions} sessions (${alreadyHere} were here already), ${rows} rows, ${protocols} protocols.`,
+    refused: {
+      "passphrase-short": "The passphrase is too short. Nothing was made.",
+      "not-a-backup": "This is not a backup made here. Nothing was changed.",
+      "newer-format": "A newer version of the app made this file. Load that version, then restore.",
+      "wrong-passphrase": "The passphrase does not open it, or the file was altered. Nothing was changed.",
+      damaged: "It is damaged or cut off, or the log cannot be read. Nothing was changed. Try another copy.",
+      "too-large": "It unpacks to more than any backup does. Nothing was changed.",
+      "not-verified": "One of its records does not verify, so nothing of it was taken. Try another copy.",
+      "other-record":
+        "A session in it is here with other contents, so nothing of it was taken. One of the two was altered.",
+      "storage-full": "There is no room left on this device. Nothing was changed. Free some room, then try again.",
+      "storage-lost": "The store does not answer. Nothing was changed. Reload, then try again.",
+    } satisfies Record<BackupCode, string>,
+    keys: "Keys that are trusted",
+    keysHint: "Each device signs with a key of its own that never leaves it. Compare fingerprints face to face.",
+    thisKey: "The key of this device:",
+    keyName: "Whose device",
+    fingerprint: "Fingerprint",
+    fingerprintHint: "Sixteen groups of four, from the other device’s page.",
+    notAKey: "A fingerprint has 64 letters and digits, 0 to 9 and a to f.",
+    addKey: "Trust this key",
+    keyAdded: (name: string) => `${name} trusted`,
+    keyRemoved: (name: string) => `${name} no longer trusted`,
+    removeKey: (name: string) => `Stop trusting ${name}`,
+    time: "How long records stay",
+    timeHint: "By kind of record and by place, in a table that the studio sets. Nothing is ever deleted by itself.",
+    toDue: "What is due",
+    toPlace: "The table of this place",
   },
 };

@@ -1,4 +1,5 @@
 /** Las palabras del archivo en español: buscar sesiones, y guardar lo que tiene este dispositivo. */
+import type { Counts } from "../../../backup/lines";
 import type { ArchiveWords } from ".";
 
 export const archiveEs: ArchiveWords = {
@@ -46,5 +47,65 @@ export const archiveEs: ArchiveWords = {
         told: "Avisado el, por",
       },
     },
+  },
+  keeping: {
+    nothing: "En este dispositivo no se puede guardar nada, así que no hay nada que cuidar.",
+    place: "Dónde se guarda",
+    placeHint: "En este navegador, en este dispositivo, y en ningún otro sitio.",
+    promised: "El navegador prometió no borrar esto cuando falte espacio.",
+    notPromised:
+      "El navegador no ha prometido guardarlo. Haz copias, y pídelo otra vez tras usar la aplicación un tiempo.",
+    noPromise: "Este navegador no promete nada. Puede borrar esto: haz copias.",
+    ask: "Pedir la promesa",
+    room: (used: string, of: string) => `${used} MB usados de ${of} MB.`,
+    backUp: "Copia de seguridad",
+    backUpHint: "Todo lo que guarda este dispositivo, en un archivo, cerrado con una frase de paso.",
+    backUpNotes: [
+      "Sin la frase nadie puede abrirlo, nosotros tampoco. Escríbela y guárdala lejos del archivo.",
+      "No contiene la clave de este dispositivo ni voces enseñadas: un dispositivo nuevo crea su propia clave.",
+      "Cerrado con AES-256-GCM; la clave sale de la frase por PBKDF2-HMAC-SHA-256 en 600.000 vueltas.",
+    ],
+    passphrase: "Frase de paso",
+    passphraseHint: (least: number) =>
+      `Al menos ${least} caracteres. Cuatro palabras sin relación entre sí son buenas.`,
+    show: "Mostrarla",
+    makeBackup: "Hacer una copia",
+    backedUp: ({ sessions, rows, protocols }: Counts, megabytes: number) =>
+      `El archivo está completo: ${sessions} sesiones, ${rows} filas del estudio, ${protocols} protocolos, ${megabytes} MB o menos. Guárdalo en otro dispositivo.`,
+    damaged: (count: number) => `No incluidas, porque ya no son íntegras en este dispositivo: ${count}.`,
+    restore: "Restaurar",
+    restoreHint: "Cada registro se verifica antes de cambiar nada. Lo que ya está aquí se queda como está.",
+    file: "Archivo de la copia",
+    takeBack: "Restaurarla",
+    checked: (count: number) => `${count} sesiones verificadas…`,
+    restored: ({ sessions, rows, protocols }: Counts, alreadyHere: number) =>
+      `Restaurado: ${sessions} sesiones (${alreadyHere} ya estaban), ${rows} filas, ${protocols} protocolos.`,
+    refused: {
+      "passphrase-short": "La frase es demasiado corta. No se hizo nada.",
+      "not-a-backup": "Esto no es una copia hecha aquí. No se cambió nada.",
+      "newer-format": "Una versión más nueva hizo este archivo. Carga esa versión y restaura.",
+      "wrong-passphrase": "La frase no lo abre, o el archivo fue alterado. No se cambió nada.",
+      damaged: "Está dañado o cortado, o no se puede leer el registro. No se cambió nada. Prueba otra copia.",
+      "too-large": "Se desempaqueta a más que cualquier copia. No se cambió nada.",
+      "not-verified": "Uno de sus registros no se verifica, así que no se tomó nada. Prueba otra copia.",
+      "other-record": "Una de sus sesiones está aquí con otro contenido; no se tomó nada. Una de las dos fue alterada.",
+      "storage-full": "No queda espacio en este dispositivo. No se cambió nada. Libera espacio y prueba otra vez.",
+      "storage-lost": "El almacén no responde. No se cambió nada. Recarga y prueba otra vez.",
+    },
+    keys: "Claves de confianza",
+    keysHint: "Cada dispositivo firma con una clave que nunca sale de él. Comparad las huellas cara a cara.",
+    thisKey: "La clave de este dispositivo:",
+    keyName: "De quién es el dispositivo",
+    fingerprint: "Huella",
+    fingerprintHint: "Dieciséis grupos de cuatro, de la página del otro dispositivo.",
+    notAKey: "Una huella tiene 64 letras y cifras, de 0 a 9 y de a a f.",
+    addKey: "Confiar en esta clave",
+    keyAdded: (name: string) => `confianza en ${name}`,
+    keyRemoved: (name: string) => `sin confianza en ${name}`,
+    removeKey: (name: string) => `Dejar de confiar en ${name}`,
+    time: "Cuánto se guardan los registros",
+    timeHint: "Por tipo de registro y por lugar, en una tabla que fija el estudio. Nada se borra nunca solo.",
+    toDue: "Lo que vence",
+    toPlace: "La tabla de este lugar",
   },
 };
