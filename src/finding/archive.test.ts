@@ -103,6 +103,7 @@ test("sessions are found by product, days, deviation and client, and by several 
   expect(await found(db, { from: "2026-01-10", to: "2026-01-11" })).toEqual([second, first]);
   expect(await found(db, { from: "2026-01-11" })).toEqual([third, second]);
   expect(await found(db, { to: "2026-01-10" })).toEqual([first]);
+  expect(await found(db, { from: "2026-01-15", to: "2026-01-14" })).toEqual([]);
   expect(await found(db, { deviation: "dropped" })).toEqual([second, first]);
   expect(await found(db, { client: "blue" })).toEqual([second, first]);
   expect(await found(db, { client: "blue", deviation: "dropped", to: "2026-01-10" })).toEqual([first]);

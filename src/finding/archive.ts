@@ -76,6 +76,8 @@ async function narrowed(db: LogDb, query: Query): Promise<readonly FindingRow[]>
   const product = nameKey(query.product);
   if (product !== "") return ofProduct(db, product);
   if (query.from === "" && query.to === "") return db.getAll("finding");
+  // No day lies between, and a range that ends before it begins is an error.
+  if (query.to !== "" && query.from > query.to) return [];
   return db.getAllFromIndex("finding", "day", IDBKeyRange.bound(query.from, query.to || "9999-12-31"));
 }
 
