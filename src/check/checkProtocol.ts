@@ -133,7 +133,7 @@ function lookInto(
         };
         break;
       }
-      const more = told.stuck ? null : responsible(station, way, watched, told.touched);
+      const more = (told.stuck ? null : responsible(station, way, watched, told.touched)) ?? guardedBy(way, watched);
       if (more === null || watched.filter((n) => n !== sharpsName).length >= options.mostWatched) {
         why = told.stuck
           ? `${rule}: the chart does not follow the way to it`
@@ -146,6 +146,10 @@ function lookInto(
   }
   return { breach: best, why: best ? null : why, states };
 }
+
+/** The chart does not follow where a way is passed with other sharps out than there are: then they are followed, too. */
+const guardedBy = (way: Way, watched: readonly string[]): string | null =>
+  !watched.includes(sharpsName) && way.stops.some(({ edge }) => edge.sharps !== null) ? sharpsName : null;
 
 /** The thing that the hands met where the real hands and the suspected ones part. */
 function responsible(

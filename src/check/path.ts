@@ -52,7 +52,7 @@ export function shortestWay(
       if (seen.size > most) return "too many";
       const node = graph.nodes[visit.node] as Node;
       for (const edge of node.out) {
-        const { next: after, broken } = follow(station, names, node, edge, visit, reached.mayBe(node.id));
+        const { next: after, broken } = follow(station, names, node, edge, visit, reached.mayBe(node.id), true);
         if (broken.includes(target.rule) && target.nodes.has(node.id)) return wayTo(visit, node, edge);
         for (const here of after) {
           const { hands, things } = here;

@@ -66,7 +66,7 @@ export function reach(graph: Graph, station: Station, onStates: (states: number)
     const names = slices[visit.slice] as readonly string[];
     for (const edge of node.out) {
       if (only && edge.effect === null) continue;
-      const { next, broken } = follow(station, names, node, edge, visit, others);
+      const { next, broken } = follow(station, names, node, edge, visit, others, names.length === 0);
       transitions += next.length;
       suspect(names, node.id, broken);
       for (const here of next) arrive(visit.slice, edge.to, here);

@@ -126,6 +126,14 @@ describe("the tables of the station", () => {
   });
 });
 
+describe("a suspicion that is looked into by following more", () => {
+  // Once, what was wrong with the hands alone was no longer seen as soon as a thing or the sharps were followed, too.
+  it("does not lose sight of the hands", () => {
+    const resuming = drop("resumingFreshHands")(conventionBooth.resuming);
+    expect(brokenBy({ ...conventionBooth, resuming })).toContain("handsBeforeGloves");
+  });
+});
+
 describe("a step that may be left out", () => {
   it("is a breach where what follows is unsafe without it", () => {
     const loose = inList(whole, "setUp", (steps) =>

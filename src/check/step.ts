@@ -24,6 +24,10 @@ export interface Followed {
 const nowhere: Followed = { next: [], broken: [] };
 const breaks = (broken: readonly RuleId[]): Followed => ({ next: [], broken });
 
+/**
+ * @param tellsHands whether rules of the hands alone are reported: in the walk of all slices only by the one that follows
+ *   nothing else, so that each is told once; in the search for a way always, whatever else is followed there
+ */
 export function follow(
   station: Station,
   names: readonly string[],
@@ -31,15 +35,15 @@ export function follow(
   edge: Edge,
   here: Here,
   others: Iterable<number>,
+  tellsHands: boolean,
 ): Followed {
   const hands = station.hands.at(here.hands);
   const isGloved = hands.hands === "glovedClean" || hands.hands === "glovedSoiled";
   if (edge.needs === "gloves" && !isGloved) return nowhere;
   if (edge.needs === "noGloves" && isGloved) return nowhere;
   if (edge.waitsForClocks && isWet(station, names, here)) return nowhere;
-  if (edge.endsFlow && hands.hands === "bare") return breaks(names.length === 0 ? ["handsAfterGloves"] : []);
-  if (edge.endsFlow && hands.due === "gloves")
-    return breaks(names.length === 0 ? ["damagedOrSoiledGlovesChanged"] : []);
+  if (edge.endsFlow && hands.hands === "bare") return breaks(tellsHands ? ["handsAfterGloves"] : []);
+  if (edge.endsFlow && hands.due === "gloves") return breaks(tellsHands ? ["damagedOrSoiledGlovesChanged"] : []);
   const sharps = names.indexOf(sharpsName);
   if (edge.sharps !== null && sharps >= 0) {
     const out = areOut(station.sharps.at(here.things[sharps] as number));
@@ -49,8 +53,9 @@ export function follow(
     const broken = atWork(station.sharps.at(here.things[sharps] as number), isGloved);
     if (broken.length > 0) return breaks(broken);
   }
-  if (edge.move?.kind === "close") return closing(station, names, here);
-  const done = edge.effect === null ? passing(station, edge, here) : acting(station, names, node, edge, here, others);
+  if (edge.move?.kind === "close") return closing(station, names, here, tellsHands);
+  const done =
+    edge.effect === null ? passing(station, edge, here) : acting(station, names, node, edge, here, others, tellsHands);
   const counts = edge.move?.kind === "done" && edge.move.step.kind === "count";
   const counted = counts ? counting(station, names, done) : done;
   return edge.endsStep && edge.move?.kind === "done" ? settled(station, names, counted) : counted;
@@ -59,15 +64,15 @@ export function follow(
 const isWet = (station: Station, names: readonly string[], here: Here): boolean =>
   names.some((n, i) => n !== sharpsName && station.things.at(here.things[i] as number).wetness === "wet");
 
-function closing(station: Station, names: readonly string[], here: Here): Followed {
-  if (names.length === 0) return breaksOr(handsAtClose(station.hands.at(here.hands)), here);
-  const broken = names.flatMap((name, i) => {
+function closing(station: Station, names: readonly string[], here: Here, tellsHands: boolean): Followed {
+  const onHands = tellsHands ? handsAtClose(station.hands.at(here.hands)) : [];
+  const onThings = names.flatMap((name, i) => {
     const at = here.things[i] as number;
     return name === sharpsName
       ? sharpsAtClose(station.sharps.at(at))
       : thingAtClose(station.things.at(at), station.thingOf(name).item);
   });
-  return breaksOr(broken, here);
+  return breaksOr([...onHands, ...onThings], here);
 }
 
 const breaksOr = (broken: readonly RuleId[], here: Here): Followed =>
@@ -85,13 +90,14 @@ function acting(
   edge: Edge,
   here: Here,
   others: Iterable<number>,
+  tellsHands: boolean,
 ): Followed {
   const effect = edge.effect;
   if (effect === null) return nowhere;
   const sharpsAt = names.indexOf(sharpsName);
   if (!isOnThing(effect)) {
     const judged = station.onHands(effect, here.hands);
-    if (judged.broken.length > 0) return breaks(names.length === 0 ? judged.broken : []);
+    if (judged.broken.length > 0) return breaks(tellsHands ? judged.broken : []);
     const lying =
       sharpsAt >= 0 && effect.verb === "doff"
         ? leftLying(station.sharps.at(here.things[sharpsAt] as number), node.event)
