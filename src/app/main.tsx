@@ -15,6 +15,7 @@ import { checkInWorker } from "./checkInWorker";
 import { saveFile } from "./device";
 import { deviceMemory } from "./deviceMemory";
 import { devicePack } from "./devicePack";
+import { wireHandOver } from "./wireHandOver";
 import { createHearing } from "./wireHearing";
 import { wireKeeping } from "./wireKeeping";
 import { wireKeys } from "./wireKeys";
@@ -66,8 +67,9 @@ const keeping =
   log.ok && studio && protocols
     ? wireKeeping({ log: log.log, store: studioStore, studio, memory, addProtocol: protocols.add })
     : null;
+const handOver = wireHandOver(localStorage, base, log.ok ? log.log.signer.publicKey : null);
 createRoot(place).render(
   <StrictMode>
-    <Screen model={app} parts={{ studio, camera, protocols, archive: log.ok ? archive() : null, keeping }} />
+    <Screen model={app} parts={{ studio, camera, protocols, archive: log.ok ? archive() : null, keeping, handOver }} />
   </StrictMode>,
 );

@@ -5,6 +5,7 @@ import type { CodeCamera } from "../barcode/codeCamera";
 import type { Archive } from "../finding/archive";
 import { type Wording, wordings } from "../intent/wording";
 import type { Keeping } from "./archive/keepingModel";
+import type { HandOver } from "./handOver";
 import type { Asks, Model, View } from "./model";
 import type { ProtocolsModel } from "./protocols/protocolsModel";
 import type { Settings } from "./settings/settings";
@@ -44,6 +45,7 @@ export const languageOf = (view: View, settings: Settings): SpokenLanguage =>
 
 /** What the screens are given of this device; null where nothing can be kept. */
 export interface DeviceParts {
+  readonly handOver: HandOver;
   readonly studio: StudioModel | null;
   readonly camera: CodeCamera;
   readonly protocols: ProtocolsModel | null;

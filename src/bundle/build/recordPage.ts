@@ -7,8 +7,8 @@ import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { build, type Plugin, type Rollup } from "vite";
 import { marker } from "../container";
+import { fileName } from "../fileName";
 
-export const fileName = "record-page.html";
 const root = fileURLToPath(new URL("../../..", import.meta.url));
 
 const hash = (text: string) => `'sha256-${createHash("sha256").update(text).digest("base64")}'`;
@@ -16,7 +16,21 @@ const hash = (text: string) => `'sha256-${createHash("sha256").update(text).dige
 /** Ends no script element early (HTML, section 4.12.1.3). */
 const withinScript = (code: string) => code.replaceAll("</script", "<\\/script").replaceAll("<!--", "<\\!--");
 
-export async function recordPage(appVersion: string): Promise<string> {
+/** The page for good, whatever else is being built or tested around it. */
+async function forProduction<T>(make: () => Promise<T>): Promise<T> {
+  const before = process.env.NODE_ENV;
+  process.env.NODE_ENV = "production";
+  try {
+    return await make();
+  } finally {
+    if (before === undefined) delete process.env.NODE_ENV;
+    else process.env.NODE_ENV = before;
+  }
+}
+
+export const recordPage = (appVersion: string): Promise<string> => forProduction(() => made(appVersion));
+
+async function made(appVersion: string): Promise<string> {
   const built = await build({
     root,
     configFile: false,

@@ -8,6 +8,7 @@ const groupOfPage = {
   prepare: "session",
   records: "session",
   protocols: "studio",
+  verify: "session",
   shelf: "studio",
   mixing: "studio",
   steriliser: "studio",

@@ -13,6 +13,7 @@ export const pageScreens: Readonly<Record<OtherPageId, ComponentType<PageProps>>
   records: fetched(async () => (await import("../archive/Records")).Records),
   keeping: fetched(async () => (await import("../archive/Keeping")).KeepingPage),
   protocols: fetched(async () => (await import("../protocols/ProtocolsScreen")).ProtocolsScreen),
+  verify: fetched(async () => (await import("../verify/Verify")).Verify),
   shelf: fetched(async () => (await import("../sums/shelf/ShelfScreen")).ShelfScreen),
   mixing: fetched(async () => (await import("../sums/mixing/Mixing")).Mixing),
   steriliser: fetched(async () => (await import("../sums/steriliser/SteriliserScreen")).SteriliserScreen),

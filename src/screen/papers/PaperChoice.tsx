@@ -11,7 +11,7 @@ export function PaperChoice({ paper, isPractice = false }: { paper: Paper; isPra
   const [shown, show] = useState<(typeof papers)[number]>("sheet");
   const w = paper.words.acts;
   return (
-    <div className={styles.papers}>
+    <div className={styles.papers} data-paper>
       <div className={styles.acts}>
         <fieldset>
           <legend>{w.papers}</legend>
@@ -26,7 +26,11 @@ export function PaperChoice({ paper, isPractice = false }: { paper: Paper; isPra
           {w.print}
         </button>
       </div>
-      {shown === "sheet" ? <RecordSheet paper={paper} isPractice={isPractice} /> : <DeviationSheet paper={paper} />}
+      {/* A paper is wider than a phone; what scrolls must be reachable by keys. */}
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: see above */}
+      <section className={styles.scroll} tabIndex={0} aria-label={w.preview}>
+        {shown === "sheet" ? <RecordSheet paper={paper} isPractice={isPractice} /> : <DeviationSheet paper={paper} />}
+      </section>
     </div>
   );
 }

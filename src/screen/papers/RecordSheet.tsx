@@ -50,11 +50,7 @@ export function RecordSheet({ paper, isPractice = false }: { paper: Paper; isPra
       <Deviations paper={paper} most={18} />
       <div>
         <h3>{w.timeline}</h3>
-        {/* Wider than a phone; what scrolls must be reachable by keys. */}
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: see above */}
-        <section className={styles.scroll} tabIndex={0} aria-label={w.timeline}>
-          <Timeline timeline={timelineOf(record)} words={words} nameOf={paper.nameOf} numberOf={numberOf} />
-        </section>
+        <Timeline timeline={timelineOf(record)} words={words} nameOf={paper.nameOf} numberOf={numberOf} />
         <Legend words={words} />
       </div>
       <ContactTimes paper={paper} most={24} />

@@ -5,6 +5,7 @@ import { kindsIn } from "../../session/world";
 import type { RecordView } from "../model";
 import { nameOf } from "../session/standing";
 import { useShared } from "../useModel";
+import { Forms } from "./Forms";
 import styles from "./Record.module.css";
 
 export function Record({ view }: { view: RecordView }) {
@@ -34,77 +35,80 @@ export function Record({ view }: { view: RecordView }) {
   ];
   return (
     <main className={styles.page}>
-      <header className={styles.head} data-step={sealing.step}>
-        <Seal isSealed={sealing.step === "sealed"} />
-        <div>
-          <h1>{w.title}</h1>
-          <p role="status" data-testid="sealing">
-            {sealing.step === "sealed" ? w.sealed : sealing.step === "sealing" ? w.sealing : w.notSealed}
-            {view.isPractice && `. ${w.practice}`}
+      <div className={styles.screen}>
+        <header className={styles.head} data-step={sealing.step}>
+          <Seal isSealed={sealing.step === "sealed"} />
+          <div>
+            <h1>{w.title}</h1>
+            <p role="status" data-testid="sealing">
+              {sealing.step === "sealed" ? w.sealed : sealing.step === "sealing" ? w.sealing : w.notSealed}
+              {view.isPractice && `. ${w.practice}`}
+            </p>
+          </div>
+        </header>
+        {sealing.step === "failed" && (
+          <p role="alert" className={styles.trouble}>
+            {w.sealFailed(sealing.message)}
           </p>
-        </div>
-      </header>
-      {sealing.step === "failed" && (
-        <p role="alert" className={styles.trouble}>
-          {w.sealFailed(sealing.message)}
-        </p>
-      )}
-
-      <ul className={styles.verdicts}>
-        <li data-good={discrepancy === null || undefined}>
-          {discrepancy === null ? w.balanced : w.discrepancy(words.session.discrepancies[discrepancy])}
-        </li>
-        <li data-good={left.length === 0 || undefined}>
-          {left.length === 0 ? (
-            w.allReady
-          ) : (
-            <>
-              {w.unready}: {left.map((id) => nameOf(view.state, id)).join(", ")}
-            </>
-          )}
-        </li>
-      </ul>
-
-      <div className={styles.actions}>
-        <button type="button" className={styles.save} disabled={sealing.step !== "sealed"} onClick={asks.saveRecord}>
-          {w.save}
-        </button>
-        <button type="button" disabled={sealing.step === "sealing"} onClick={asks.nextClient}>
-          {w.again}
-        </button>
-      </div>
-      <p className={styles.hint}>{w.saveHint}</p>
-
-      <section className={styles.part} aria-label={w.figures}>
-        <h2>{w.figures}</h2>
-        <dl>
-          {figures.map(([name, value]) => (
-            <div key={name}>
-              <dt>{name}</dt>
-              <dd>{value}</dd>
-            </div>
-          ))}
-        </dl>
-      </section>
-
-      <section className={styles.part} aria-label={w.deviations}>
-        <h2>{w.deviations}</h2>
-        {world.deviations.length === 0 ? (
-          <p>{w.noDeviations}</p>
-        ) : (
-          <ol className={styles.deviations}>
-            {world.deviations.map(({ code, item }, at) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: the list is kept and never changes
-              <li key={at}>
-                {item
-                  ? book.deviated[code].named.replace("{item}", nameOf(view.state, item))
-                  : book.deviated[code].plain}
-              </li>
-            ))}
-          </ol>
         )}
-      </section>
-      <p className={styles.hint}>{w.proves}</p>
+
+        <ul className={styles.verdicts}>
+          <li data-good={discrepancy === null || undefined}>
+            {discrepancy === null ? w.balanced : w.discrepancy(words.session.discrepancies[discrepancy])}
+          </li>
+          <li data-good={left.length === 0 || undefined}>
+            {left.length === 0 ? (
+              w.allReady
+            ) : (
+              <>
+                {w.unready}: {left.map((id) => nameOf(view.state, id)).join(", ")}
+              </>
+            )}
+          </li>
+        </ul>
+
+        <div className={styles.actions}>
+          <button type="button" className={styles.save} disabled={sealing.step !== "sealed"} onClick={asks.saveRecord}>
+            {w.save}
+          </button>
+          <button type="button" disabled={sealing.step === "sealing"} onClick={asks.nextClient}>
+            {w.again}
+          </button>
+        </div>
+        <p className={styles.hint}>{w.saveHint}</p>
+
+        <section className={styles.part} aria-label={w.figures}>
+          <h2>{w.figures}</h2>
+          <dl>
+            {figures.map(([name, value]) => (
+              <div key={name}>
+                <dt>{name}</dt>
+                <dd>{value}</dd>
+              </div>
+            ))}
+          </dl>
+        </section>
+
+        <section className={styles.part} aria-label={w.deviations}>
+          <h2>{w.deviations}</h2>
+          {world.deviations.length === 0 ? (
+            <p>{w.noDeviations}</p>
+          ) : (
+            <ol className={styles.deviations}>
+              {world.deviations.map(({ code, item }, at) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: the list is kept and never changes
+                <li key={at}>
+                  {item
+                    ? book.deviated[code].named.replace("{item}", nameOf(view.state, item))
+                    : book.deviated[code].plain}
+                </li>
+              ))}
+            </ol>
+          )}
+        </section>
+        <p className={styles.hint}>{w.proves}</p>
+      </div>
+      {sealing.step === "sealed" && <Forms record={sealing.record} isPractice={view.isPractice} />}
     </main>
   );
 }

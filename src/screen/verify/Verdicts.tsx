@@ -11,7 +11,7 @@ export function Verdicts({ verdict, words }: { verdict: Verdict; words: PaperWor
       <p className={styles.all}>{passes(verdict) ? w.passed : w.failed}</p>
       <ul>
         <li data-verdict="intact" data-good={intact.ok || undefined}>
-          <h3>{w.intact}</h3>
+          <h2>{w.intact}</h2>
           {intact.ok ? (
             <p>{intact.sealed ? w.intactYes(intact.entries) : w.intactOpen(intact.entries)}</p>
           ) : (
@@ -19,7 +19,7 @@ export function Verdicts({ verdict, words }: { verdict: Verdict; words: PaperWor
           )}
         </li>
         <li data-verdict="signed" data-good={(signedBy.ok && signedBy.trusted !== false) || undefined}>
-          <h3>{w.signed}</h3>
+          <h2>{w.signed}</h2>
           {signedBy.ok ? (
             <>
               <p>
@@ -34,7 +34,7 @@ export function Verdicts({ verdict, words }: { verdict: Verdict; words: PaperWor
           )}
         </li>
         <li data-verdict="follows" data-good={follows.ok || undefined}>
-          <h3>{w.follows}</h3>
+          <h2>{w.follows}</h2>
           {follows.ok ? (
             <p>{w.followsYes}</p>
           ) : follows.code === "not-checked" ? (

@@ -1,4 +1,6 @@
 /** The words of the screens in English. What the companion says aloud is in src/announcements; the phrases in src/intent. */
+
+import { papersEn } from "../papers/words/en";
 import { protocolsEn } from "../protocols/words/en";
 import { sumsEn } from "../sums/words/en";
 import type { ScreenWords } from "./words";
@@ -15,6 +17,7 @@ export const en: ScreenWords = {
       records: "Records",
       keeping: "Keeping",
       protocols: "Protocols",
+      verify: "Verify",
       shelf: "Shelf",
       mixing: "Mixing",
       steriliser: "Steriliser",
@@ -29,6 +32,7 @@ export const en: ScreenWords = {
       records: "Every session on this device, by lot, product, day, deviation or client.",
       keeping: "How this device keeps what it holds, and a locked backup of it.",
       protocols: "The studio’s own procedures: copied, changed, proved, and only then worked by.",
+      verify: "Is a record whole, by which key, and does it follow from its facts?",
       shelf: "What there is, what runs out, what the next session takes.",
       mixing: "How much stock makes the strength you need, and until when the bottle is good.",
       steriliser: "Was the hold unbroken? The log, its tests and its packs.",
@@ -79,6 +83,7 @@ export const en: ScreenWords = {
     version: (version) => `Gloveside ${version}`,
   },
   protocols: protocolsEn,
+  papers: papersEn,
   language: "English",
   opening: "Opening the log.",
   stuck: {

@@ -1,4 +1,6 @@
 /** The words of the screens in Spanish. What the companion says aloud is in src/announcements; the phrases in src/intent. */
+
+import { papersEn } from "../papers/words/en";
 import { protocolsEs } from "../protocols/words/es";
 import { sumsEs } from "../sums/words/es";
 import type { ScreenWords } from "./words";
@@ -15,6 +17,7 @@ export const es: ScreenWords = {
       records: "Registros",
       keeping: "Custodia",
       protocols: "Protocolos",
+      verify: "Verificar",
       shelf: "Estante",
       mixing: "Mezclas",
       steriliser: "Esterilizador",
@@ -29,6 +32,7 @@ export const es: ScreenWords = {
       records: "Todas las sesiones de este dispositivo, por lote, producto, día, desviación o cliente.",
       keeping: "Cómo guarda este dispositivo lo que tiene, y una copia cerrada de ello.",
       protocols: "Los procedimientos del estudio: copiados, cambiados, probados, y solo entonces usados.",
+      verify: "¿Está entero un registro, con qué clave se firmó y se deduce de sus hechos?",
       shelf: "Lo que hay, lo que se acaba, lo que lleva la próxima sesión.",
       mixing: "Cuánto producto da la concentración que necesitas, y hasta cuándo sirve el frasco.",
       steriliser: "¿Se mantuvo el ciclo sin cortes? El diario, sus pruebas y sus paquetes.",
@@ -70,6 +74,7 @@ export const es: ScreenWords = {
     },
   },
   protocols: protocolsEs,
+  papers: papersEn,
   settings: {
     look: "Aspecto e idioma",
     theme: "Colores",

@@ -6,6 +6,7 @@ import type { DiscrepancyReason, Phase, SkipReason } from "../../session/fact";
 import type { Label, ProductSlot } from "../../session/protocol";
 import type { Hands } from "../../session/station";
 import type { PageGroup, PageId } from "../pages/page";
+import type { PaperWords } from "../papers/words";
 import type { IssueCode } from "../prepare/draft";
 import type { ProtocolWords } from "../protocols/words";
 import type { Theme } from "../settings/settings";
@@ -45,6 +46,8 @@ export interface ScreenWords {
     readonly version: (version: string) => string;
   };
   readonly protocols: ProtocolWords;
+  /** On paper, and on the screens that make or check it. */
+  readonly papers: PaperWords;
   readonly language: string;
   readonly opening: string;
   readonly stuck: Words<"title" | "why" | "noSigning" | "noStore" | "reload">;

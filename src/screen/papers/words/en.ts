@@ -180,8 +180,6 @@ export const papersEn = {
     more: "Other forms to take away",
   },
   verify: {
-    title: "Verify",
-    lead: "Is a record whole, by which key, and does it follow from its facts?",
     drop: "Drop a record here",
     choose: "Choose a file",
     hint: "A record is one JSON file. A page that verifies itself can be dropped too: its record is taken out and checked here. It stays on this device.",
@@ -228,6 +226,7 @@ export const papersEn = {
     key: "Its key, 64 hex digits",
     keyWrong: "A key has 64 digits, 0 to 9 and a to f.",
     keyKnown: "This key is on the list.",
+    listFull: "The list holds 200 devices.",
     nameMissing: "Give the device a name.",
     add: "Add to the list",
     remove: (name: string) => `Take ${name} off the list`,
