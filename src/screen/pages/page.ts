@@ -9,6 +9,7 @@ const groupOfPage = {
   records: "session",
   protocols: "studio",
   verify: "session",
+  accident: "rules",
   shelf: "studio",
   mixing: "studio",
   steriliser: "studio",

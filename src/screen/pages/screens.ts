@@ -13,6 +13,7 @@ export const pageScreens: Readonly<Record<OtherPageId, ComponentType<PageProps>>
   records: fetched(async () => (await import("../archive/Records")).Records),
   keeping: fetched(async () => (await import("../archive/Keeping")).KeepingPage),
   protocols: fetched(async () => (await import("../protocols/ProtocolsScreen")).ProtocolsScreen),
+  accident: fetched(async () => (await import("../accident/AccidentScreen")).AccidentScreen),
   verify: fetched(async () => (await import("../verify/Verify")).Verify),
   shelf: fetched(async () => (await import("../sums/shelf/ShelfScreen")).ShelfScreen),
   mixing: fetched(async () => (await import("../sums/mixing/Mixing")).Mixing),

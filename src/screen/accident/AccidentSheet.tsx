@@ -1,0 +1,81 @@
+/** The report on paper: see a clinician now, first aid, what happened, and what is due until when, by whom. */
+import { exposureDue, showExposureDue } from "../../due/exposure";
+import { agreedFirstAid } from "../../due/exposureRules";
+import { parseInstant } from "../../due/zone";
+import type { ExposureReport } from "../../exposure/report";
+import styles from "../papers/Papers.module.css";
+import { Signatures } from "../papers/Signatures";
+import type { PaperWords } from "../papers/words";
+
+export const fieldNames = [
+  "at",
+  "artist",
+  "place",
+  "phase",
+  "device",
+  "lot",
+  "bodyPart",
+  "how",
+  "firstAid",
+  "source",
+  "clinician",
+] as const;
+
+/** The clinician stands first, whatever else is done. */
+export function FirstAid({ words }: { words: PaperWords }) {
+  return (
+    <>
+      <p>
+        <b>{words.accident.clinicianNow}</b>
+      </p>
+      <ul>
+        {agreedFirstAid.map(({ words: aid, source }) => (
+          <li key={aid}>
+            {aid} <small>[{source}]</small>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+export function AccidentSheet({ report, words }: { report: ExposureReport; words: PaperWords }) {
+  const w = words.accident;
+  const at = parseInstant(report.at, report.zone);
+  return (
+    <article className={styles.sheet} aria-label={w.title} data-testid="accident-sheet">
+      <header className={styles.head}>
+        <div>
+          <h2>{w.title}</h2>
+          <p>{w.private}</p>
+        </div>
+      </header>
+      <div className={styles.loud}>{w.clinicianNow}</div>
+      <FirstAid words={words} />
+      <table className={styles.form}>
+        <tbody>
+          {fieldNames.map((name) => (
+            <tr key={name}>
+              <th scope="row">{w.fields[name]}</th>
+              <td className={styles.blank}>{report[name].replace("T", name === "at" ? " " : "T")}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <section>
+        <h3>{w.due}</h3>
+        {at.ok ? (
+          <ul>
+            {exposureDue(at.value, report.zone).map((due) => (
+              <li key={due.rule.id}>{showExposureDue(due, report.zone)}</li>
+            ))}
+          </ul>
+        ) : (
+          <p>{w.noTime}</p>
+        )}
+        <p>{w.caution}</p>
+      </section>
+      <Signatures words={words} roles={[words.record.signArtist, w.signClinician]} title={words.record.signatures} />
+    </article>
+  );
+}
