@@ -1,39 +1,136 @@
 /**
- * `npm run tamper [-- STRIDE]`: changes every byte of a record (or each STRIDE-th) to another, verifies, and prints how
- * many were tried, found and found where they are. Exits with 1 if any was missed.
+ * `npm run tamper [-- STRIDE]`: a record of 300 facts and more, changed at every byte (or each STRIDE-th), cut off at every
+ * byte, and at every fact removed, doubled, exchanged, inserted, and hashed again without the key. Prints how many were
+ * tried, found, and found where they are. Exits with 1 if any was missed.
  */
-import { inputFor } from "../../../tests/support/session";
+import { inputFor, today } from "../../../tests/support/session";
 import { smallProtocol } from "../../../tests/support/smallProtocol";
-import { newSigner } from "../../log";
+import { type LogEntry, newSigner } from "../../log";
+import { type RecordFile, recordText } from "../recordFile";
 import { sealRecord } from "../sealRecord";
-import { passes } from "../verdict";
+import { passes, type Verdict } from "../verdict";
 import { verifyRecord } from "../verifyRecord";
-import { isPointedOut, partsOf } from "./alterations";
+import { isPointedOut, partsOf, placeNamed } from "./alterations";
 import { live } from "./lived";
-import { wholeSession } from "./wholeSession";
+import { remade } from "./remake";
+import { walked } from "./walked";
 
 const stride = Number(process.argv[2] ?? 1);
+if (!Number.isInteger(stride) || stride < 1) throw new RangeError("STRIDE is a whole number above zero.");
+const input = inputFor(smallProtocol);
+const gloves = Array.from({ length: 28 }, () => ({ type: "event.reported", event: "freshGloves" }) as const);
 const signer = await newSigner();
-const { journal, writer } = await live(inputFor(smallProtocol), wholeSession, signer);
+const { journal, writer } = await live(input, walked(input, today, { atWork: gloves, secondsBetween: 20 }), signer);
 const sealed = await sealRecord(journal, writer, signer, "2026-11-25T11:00:00.000+00:00");
 if (!sealed.ok) throw new Error(sealed.message);
-const bytes = new TextEncoder().encode(sealed.text);
-const partAt = partsOf(sealed.record);
+const { record, text } = sealed;
+const bytes = new TextEncoder().encode(text);
+const facts = record.entries.length;
+console.log(`${facts} facts, ${bytes.length} bytes, every ${stride === 1 ? "byte" : `${stride}th byte`}`);
+if (facts < 300) throw new Error("The record is too short.");
 
-let tried = 0;
-let found = 0;
-let placed = 0;
-for (let at = 0; at < bytes.length; at += stride) {
-  const copy = bytes.slice();
-  // A digit to a digit and a letter to a letter, so that most changes still read as JSON.
-  copy[at] = (copy[at] ?? 0) ^ 1;
-  const verdict = await verifyRecord(copy);
-  tried++;
-  if (!passes(verdict)) found++;
-  if (isPointedOut(verdict, partAt(at), at)) placed++;
-  else console.log("not placed", at, partAt(at), JSON.stringify(verdict).slice(0, 300));
+type Try = () => Promise<{ verdict: Verdict; isPlaced: boolean }>;
+let isMissed = false;
+
+async function all(what: string, tries: Iterable<Try>): Promise<void> {
+  let [tried, found, placed] = [0, 0, 0];
+  for (const one of tries) {
+    const { verdict, isPlaced } = await one();
+    tried++;
+    if (!passes(verdict)) found++;
+    if (isPlaced) placed++;
+    else console.log(`  not placed: ${what} ${tried}`, JSON.stringify(verdict).slice(0, 300));
+  }
+  console.log(`${what}: ${tried} tried, ${found} found, ${placed} placed`);
+  isMissed ||= found < tried || placed < tried;
 }
-console.log(
-  `${sealed.record.entries.length} facts, ${bytes.length} bytes: ${tried} tried, ${found} found, ${placed} placed`,
+
+const partAt = partsOf(record);
+function* everyByte(): Generator<Try> {
+  for (let at = 0; at < bytes.length; at += stride) {
+    yield async () => {
+      const copy = bytes.slice();
+      // A digit to a digit and a letter to a letter, so that most changes still read as JSON.
+      copy[at] = (copy[at] ?? 0) ^ 1;
+      const verdict = await verifyRecord(copy);
+      return { verdict, isPlaced: isPointedOut(verdict, partAt(at), at) };
+    };
+  }
+}
+function* everyCut(): Generator<Try> {
+  for (let length = 0; length < bytes.length; length += stride) {
+    yield async () => {
+      const verdict = await verifyRecord(bytes.subarray(0, length));
+      const [named, part] = [placeNamed(verdict), length === 0 ? ({ part: "file" } as const) : partAt(length)];
+      return { verdict, isPlaced: named !== null && (named.part === part.part || named.part === "file") };
+    };
+  }
+}
+
+const entry = (copy: RecordFile, n: number) => copy.entries[n - 1] as LogEntry;
+/** At every fact but the last `spare`, in a copy of the record. `at` is the entry where it must be found. */
+function* everyFact(
+  change: (copy: RecordFile, n: number) => RecordFile | Promise<RecordFile>,
+  at: (n: number) => number,
+  spare = 0,
+): Generator<Try> {
+  for (let n = 1; n <= facts - spare; n++) {
+    yield async () => {
+      const changed = await change({ ...record, entries: [...record.entries], signatures: [...record.signatures] }, n);
+      const verdict = await verifyRecord(recordText(changed));
+      const named = placeNamed(verdict);
+      return { verdict, isPlaced: named?.part === "entry" && named.n === at(n) };
+    };
+  }
+}
+const edited = (copy: RecordFile, edit: (copy: RecordFile) => unknown): RecordFile => {
+  edit(copy);
+  return copy;
+};
+
+await all("a byte changed", everyByte());
+await all("cut off", everyCut());
+await all(
+  "a fact removed, with its signature",
+  everyFact(
+    (copy, n) => edited(copy, ({ entries, signatures }) => [entries.splice(n - 1, 1), signatures.splice(n, 1)]),
+    (n) => n,
+  ),
 );
-process.exitCode = found === tried && placed === tried ? 0 : 1;
+await all(
+  "a fact doubled",
+  everyFact(
+    (copy, n) => edited(copy, ({ entries }) => entries.splice(n, 0, entry(copy, n))),
+    (n) => n + 1,
+  ),
+);
+await all(
+  "a fact and the next exchanged",
+  everyFact(
+    (copy, n) => edited(copy, ({ entries }) => entries.splice(n - 1, 2, entry(copy, n + 1), entry(copy, n))),
+    (n) => n,
+    1,
+  ),
+);
+await all(
+  "a fact put in",
+  everyFact(
+    (copy, n) =>
+      edited(copy, ({ entries }) =>
+        entries.splice(n, 0, { ...entry(copy, n), fact: { type: "v1.EarLost", witnessedMs: 0, cause: n }, n: n + 1 }),
+      ),
+    (n) => n + 1,
+  ),
+);
+await all(
+  "a fact changed, all hashed again without the key",
+  everyFact(
+    (copy, n) =>
+      remade(
+        edited(copy, ({ entries }) => entries.splice(n - 1, 1, { ...entry(copy, n), way: { by: "pedal" } })),
+        null,
+      ),
+    (n) => n,
+  ),
+);
+process.exitCode = isMissed ? 1 : 0;
