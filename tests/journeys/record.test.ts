@@ -52,9 +52,13 @@ beforeAll(async () => {
   await openApp(page, place.url);
   await page.getByRole("radio", { name: /Convention booth/ }).check({ force: true });
   await fillIn(page);
-  for (const part of await page.getByLabel("Keep wet for, min").all()) await part.fill("0");
-  for (const part of await page.getByLabel("Keep wet for, s", { exact: true }).all()) await part.fill("2");
-  for (const part of await page.getByLabel(/Apply again within, (min|s)/).all()) await part.fill("");
+  const fillAll = async (label: string | RegExp, value: string) => {
+    const parts = page.getByLabel(label, { exact: true }).filter({ visible: true });
+    for (const part of await parts.all()) await part.fill(value);
+  };
+  await fillAll("Keep wet for, min", "0");
+  await fillAll("Keep wet for, s", "2");
+  await fillAll(/^Apply again within, (min|s)$/, "");
   await start(page);
   while ((await actOnce(page, wipes)) !== "closed") await page.waitForTimeout(120);
   await page.getByTestId("sealing").getByText("Sealed").waitFor();
