@@ -88,7 +88,7 @@ async function saved(name: string | RegExp, at: Page = page): Promise<string> {
 async function codeOnPaper(at: Page): Promise<string> {
   await at.emulateMedia({ media: "print" });
   const picture = await at.getByTestId("record-sheet").locator("figure").screenshot();
-  await at.emulateMedia({ media: "screen" });
+  await at.emulateMedia({ media: null });
   const [code] = await readBarcodes(new Uint8Array(picture), { formats: ["QRCode"] });
   return code?.text ?? "";
 }
@@ -145,7 +145,7 @@ describe("the paper", () => {
     expect(await page.getByRole("button", { name: "Next client" }).isVisible()).toBe(false);
     expect(await page.getByRole("button", { name: "Print" }).isVisible()).toBe(false);
     expect(await page.getByTestId("record-sheet").isVisible()).toBe(true);
-    await page.emulateMedia({ media: "screen" });
+    await page.emulateMedia({ media: null });
   });
 
   it("can be exchanged for the list of deviations by keys", async () => {
