@@ -53,7 +53,7 @@ export function shortestWay(
       const node = graph.nodes[visit.node] as Node;
       for (const edge of node.out) {
         const { next: after, broken } = follow(station, names, node, edge, visit, reached.mayBe(node.id), true);
-        if (broken.includes(target.rule) && target.nodes.has(node.id)) return wayTo(visit, node, edge);
+        if (broken.includes(target.rule) && target.nodes.has(node.id)) return wayTo(graph, visit, node, edge);
         for (const here of after) {
           const { hands, things } = here;
           arrive({ hands, things, node: edge.to, from: visit, edge }, edge.move !== null);
@@ -71,13 +71,13 @@ export function shortestWay(
 }
 
 /** Edges from the start; the last move is the one that would break the rule, even if only part of it is reached. */
-function wayTo(last: Visit, node: Node, edge: Edge): Way {
+function wayTo(graph: Graph, last: Visit, node: Node, edge: Edge): Way {
   const stops: Stop[] = [];
   for (let v: Visit | null = last; v !== null; v = v.from) if (v.edge) stops.unshift({ edge: v.edge, hands: v.hands });
   const moves = [...stops.map((s) => s.edge), edge].flatMap((e) => e.move ?? []);
-  const ending = edge.move ?? lastMove(node);
+  const ending = edge.move ?? lastMove(node) ?? lastMove(graph.nodes[edge.to] as Node);
   return { stops, moves: edge.move || ending === null ? moves : [...moves, ending] };
 }
 
-/** The effect stands in the middle of a step, or an end comes by itself: what is being done there. */
+/** The effect stands in the middle of a step, or an end comes by itself: what is being done there, or behind it. */
 const lastMove = (node: Node): Move | null => (node.step ? { kind: "done", step: node.step } : null);

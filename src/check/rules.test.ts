@@ -134,6 +134,13 @@ describe("a suspicion that is looked into by following more", () => {
   });
 });
 
+describe("a breach at the first thing of a step of the breakdown", () => {
+  it("is told with that step", () => {
+    const broken = inList(conventionBooth, "breakdown", drop("wasteGlovesOff", "wasteGlovesHands", "wasteGlovesOn"));
+    expect(brokenBy(broken)).toContain("freshGlovesForCleanWork");
+  });
+});
+
 describe("a step that may be left out", () => {
   it("is a breach where what follows is unsafe without it", () => {
     const loose = inList(whole, "setUp", (steps) =>
