@@ -136,9 +136,10 @@ export async function createApp(parts: AppParts): Promise<App> {
     trySpeaker: trial.speaker,
     tell: (event, way) => sessions.running?.tell(event, way),
     command: (command, way) => sessions.running?.command(command, way),
-    saveRecord() {
+    async saveRecord() {
       const { running } = sessions;
-      if (running?.recordText) saveFile(`gloveside-${running.session}.json`, running.recordText);
+      const text = running && (running.recordText ?? (await running.textSoFar()));
+      if (running && text) saveFile(`gloveside-${running.session}.json`, text);
     },
     saveFile,
     async nextClient() {

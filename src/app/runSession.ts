@@ -8,6 +8,7 @@ import { bookFor } from "../announcements/phrasebooks";
 import type { Voice } from "../announcements/voice";
 import type { CodeCamera } from "../barcode/codeCamera";
 import { sealRecord } from "../export";
+import { recordText as exportedText, recordOf } from "../export/recordFile";
 import { meaning } from "../intent/meaning";
 import type { CommandId } from "../intent/phrases";
 import { type Writer, wallTime } from "../log";
@@ -46,6 +47,8 @@ export interface RunningSession {
   command(command: CommandId, way: Way): void;
   /** Text of the sealed record; null before. */
   readonly recordText: string | null;
+  /** The record of what is kept by now, unfinished; null where the log cannot be read. */
+  textSoFar(): Promise<string | null>;
   readonly session: string;
   end(): Promise<void>;
 }
@@ -161,6 +164,10 @@ export function runSession(parts: SessionParts): RunningSession {
   return {
     started: start(),
     session: writer.session,
+    async textSoFar() {
+      const read = await log.journal.read(writer.session);
+      return read.ok ? exportedText(recordOf(read.kept)) : null;
+    },
     get recordText() {
       return recordText;
     },

@@ -7,9 +7,9 @@ import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import type { SessionFact } from "../../src/session/fact";
 import { type CodeKind, codePicture, film, type Spoilt } from "../support/codePictures";
-import { smallProtocol } from "../support/smallProtocol";
 import { atStep, choose, done, fillIn, onDisk, openApp, patienceMs, start } from "./support/artist";
 import { openBrowser, serve, type Watched, watch } from "./support/place";
+import { provedSmall } from "./support/provedSmall";
 
 const folder = mkdtempSync(join(tmpdir(), "gloveside-film-"));
 let place: Awaited<ReturnType<typeof serve>>;
@@ -36,7 +36,7 @@ async function heldUp(kind: CodeKind, text: string, spoilt: Spoilt = {}): Promis
   const page = await context.newPage();
   page.setDefaultTimeout(patienceMs);
   await openApp(page, place.url);
-  await choose(page, smallProtocol);
+  await choose(page, provedSmall);
   return page;
 }
 

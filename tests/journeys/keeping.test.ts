@@ -3,10 +3,10 @@ import { readFile } from "node:fs/promises";
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { smallProtocol } from "../support/smallProtocol";
 import { choose, done, fillIn, onDisk, openApp, patienceMs, start } from "./support/artist";
 import { press, type } from "./support/keyboard";
 import { openBrowser, serve, type Watched, watch } from "./support/place";
+import { provedSmall } from "./support/provedSmall";
 
 let place: Awaited<ReturnType<typeof serve>>;
 let browser: Browser;
@@ -59,7 +59,7 @@ it("shows whether the browser promised to keep things, how much room there is, a
 
 it("asks for a passphrase that is long enough, then hands over one locked file", async () => {
   await press(page, page.getByRole("link", { name: "Prepare", exact: true }));
-  await choose(page, smallProtocol);
+  await choose(page, provedSmall);
   await fillIn(page);
   await page.getByRole("textbox", { name: "Lot" }).fill("N-204");
   await start(page);

@@ -21,6 +21,7 @@ import { choose, fillIn, openApp, patienceMs, start } from "./support/artist";
 import { type Killable, openKillable } from "./support/killable";
 import { type DiskNow, diskNow } from "./support/onDiskRecords";
 import { serve } from "./support/place";
+import { provedSmall } from "./support/provedSmall";
 import { actOnce } from "./support/walker";
 
 const kills = 10;
@@ -38,13 +39,14 @@ const random = (): number => {
   return seed / 2_147_483_647;
 };
 
-/** Two washes and out: as short as a session can be. */
+/** Contact times of a second, so that ten sessions are soon lived. */
+const wipes = { wipeChair: "chair", wipeLamp: "lamp" };
 const shortProtocol = Protocol.parse({
-  ...smallProtocol,
-  id: "short",
-  name: { en: "Short" },
-  ...{ setUp: smallProtocol.setUp.slice(0, 1), dressing: smallProtocol.dressing.slice(0, 1) },
-  breakdown: smallProtocol.breakdown.slice(-1),
+  ...provedSmall,
+  products: provedSmall.products.map((slot) => ({
+    ...slot,
+    label: { ...slot.label, contactSec: 1, reapplyWithinSec: null },
+  })),
 });
 
 beforeAll(async () => {
@@ -82,12 +84,12 @@ describe("killed in the middle of a seal", () => {
     let shownSealed = 0;
     for (let killed = 0; killed < kills; killed++) {
       if (killed === 0) await choose(page, shortProtocol);
-      await page.getByRole("radio", { name: "Short" }).check({ force: true });
+      await page.getByRole("radio", { name: "Small" }).check({ force: true });
       await fillIn(page, { client: `C-${killed}` });
       await start(page);
       const closing = page.getByTestId("question").getByText("Close and seal?");
       await expect
-        .poll(async () => (await closing.count()) > 0 || (await actOnce(page, {})), {
+        .poll(async () => (await closing.count()) > 0 || (await actOnce(page, wipes)), {
           timeout: patienceMs,
           interval: 120,
         })
@@ -103,7 +105,7 @@ describe("killed in the middle of a seal", () => {
       if (isShown) expect(own?.closing).not.toBeNull();
       if (own?.closing !== null) continue;
       await page.getByRole("button", { name: "Take it up again" }).click();
-      await expect.poll(() => actOnce(page, {}), { timeout: patienceMs, interval: 120 }).toBe("closed");
+      await expect.poll(() => actOnce(page, wipes), { timeout: patienceMs, interval: 120 }).toBe("closed");
       await page.getByTestId("sealing").getByText("Sealed").waitFor();
       await page.getByRole("button", { name: "Next client" }).click();
     }

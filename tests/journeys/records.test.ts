@@ -4,10 +4,10 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { readCsv } from "../../src/export/samples/readCsv";
-import { smallProtocol } from "../support/smallProtocol";
 import { choose, done, fillIn, openApp, patienceMs, start } from "./support/artist";
 import { press, type } from "./support/keyboard";
 import { openBrowser, serve, type Watched, watch } from "./support/place";
+import { provedSmall } from "./support/provedSmall";
 
 let place: Awaited<ReturnType<typeof serve>>;
 let browser: Browser;
@@ -37,7 +37,7 @@ const toRecords = async () => {
 /** A session that takes a needle of this lot, left in the middle. */
 async function lived(client: string, lot: string): Promise<void> {
   await openApp(page, place.url);
-  await choose(page, smallProtocol);
+  await choose(page, provedSmall);
   await fillIn(page, { client });
   await page.getByRole("textbox", { name: "Lot" }).fill(lot);
   await start(page);

@@ -1,6 +1,8 @@
 /** No microphone, permission denied, microphone lost, storage full, a file that is no protocol: said clearly, nothing lost. */
+import { readFile } from "node:fs/promises";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { verifyRecord } from "../../src/export";
 import { addProtocol, choose, done, fillIn, kindsOf, onDisk, openApp, patienceMs, start, step } from "./support/artist";
 import { type MicrophoneSetting, openBrowser, serve } from "./support/place";
 import { provedSmall } from "./support/provedSmall";
@@ -112,6 +114,11 @@ describe("a storage that is full", () => {
     await page.getByTestId("says").getByText("Not kept. The storage is full.").waitFor({ timeout: patienceMs });
     expect(await step(page)).toBe(before);
     expect((await onDisk(page))[0]?.facts).toEqual(kept);
+    const saving = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Save what is kept so far" }).click();
+    const soFar = await readFile(await (await saving).path(), "utf8");
+    expect(await verifyRecord(soFar, { acceptUnfinished: true })).toMatchObject({ intact: { ok: true } });
+    expect(JSON.parse(soFar).entries.map((entry: { fact: unknown }) => entry.fact)).toEqual(kept);
     await page.evaluate(fillStorage, false);
     await done(page);
     expect((await onDisk(page))[0]?.facts.length).toBeGreaterThan(kept?.length ?? 0);

@@ -19,7 +19,7 @@ import { WorkEvents } from "./WorkEvents";
 export type Panel = "none" | "happened" | "everything";
 
 export function Session({ view }: { view: SessionView }) {
-  const { words } = useShared();
+  const { words, asks } = useShared();
   const [panel, setPanel] = useState<Panel>("none");
   const standing = standingOf(view.state);
   const { world } = view.state.context;
@@ -45,6 +45,11 @@ export function Session({ view }: { view: SessionView }) {
               {view.notice.kind === "notKept" && <strong>{words.session.notKept}. </strong>}
               {view.notice.text}
             </p>
+          )}
+          {view.notice?.kind === "notKept" && (
+            <button type="button" className={styles.saveSoFar} onClick={() => asks.saveRecord()}>
+              {words.session.saveSoFar}
+            </button>
           )}
         </div>
         {standing.question && <Question key={standing.question.kind} question={standing.question} view={view} />}

@@ -291,6 +291,7 @@ export const en: ScreenWords = {
     close: "Back to the step",
     practice: "Practice",
     notKept: "Not kept",
+    saveSoFar: "Save what is kept so far",
     asks: {
       item: "Which one?",
       sharps: (expected) => `${expected} should be in the container. How many are?`,

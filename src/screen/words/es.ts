@@ -302,6 +302,7 @@ export const es: ScreenWords = {
     close: "Volver al paso",
     practice: "Práctica",
     notKept: "No guardado",
+    saveSoFar: "Guardar lo que hay hasta ahora",
     asks: {
       item: "¿Cuál?",
       sharps: (expected) => `Debe haber ${expected} en el contenedor. ¿Cuántos hay?`,

@@ -177,6 +177,7 @@ export interface ScreenWords {
     | "close"
     | "practice"
     | "notKept"
+    | "saveSoFar"
   > & {
     /** "Free at 16:42" and what is to be done until then. */
     readonly freeAt: (time: string, minutes: number) => string;
