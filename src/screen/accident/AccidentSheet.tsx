@@ -22,10 +22,10 @@ export const fieldNames = [
 ] as const;
 
 /** The clinician stands first, whatever else is done. */
-export function FirstAid({ words }: { words: PaperWords }) {
+export function FirstAid({ words, loud }: { words: PaperWords; loud?: string | undefined }) {
   return (
     <>
-      <p>
+      <p className={loud}>
         <b>{words.accident.clinicianNow}</b>
       </p>
       <ul>
@@ -50,8 +50,7 @@ export function AccidentSheet({ report, words }: { report: ExposureReport; words
           <p>{w.private}</p>
         </div>
       </header>
-      <div className={styles.loud}>{w.clinicianNow}</div>
-      <FirstAid words={words} />
+      <FirstAid words={words} loud={styles.loud} />
       <table className={styles.form}>
         <tbody>
           {fieldNames.map((name) => (
