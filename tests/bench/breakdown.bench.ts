@@ -8,7 +8,9 @@ import type { Label, Protocol } from "../../src/session/protocol";
 import { bundledProtocols } from "../../src/session/protocols";
 import { comparisonOf, turnaroundOf } from "../../src/turnaround/breakdown/comparison";
 import { type Labels, wholeBreakdown } from "../../src/turnaround/breakdown/derive";
+import { plannerHere } from "../../src/turnaround/plannerPort";
 import { solve } from "../../src/turnaround/solve";
+import { beginBreakdown, relabelled, type Worked, workThrough } from "../support/artistAtWork";
 
 const [runs = 31] = process.argv.slice(2).map(Number);
 const barMs = 200;
@@ -65,6 +67,22 @@ for (const protocol of bundledProtocols) {
       `    station free after ${minutes(freeSec)}, set up again for the next client after ${minutes(setUpSec)}\n`,
     );
   }
+}
+
+console.log(`Walked on the real chart by an artist who takes the protocol's seconds and ends the step in hand before
+wetting anything again: as written, asked when it is due; and led by the plan. Minutes until all is done, idle seconds.\n`);
+row(["protocol", "label", "written", "idle s", "wetted", "led", "idle s", "wetted"]);
+for (const protocol of bundledProtocols) {
+  for (const [name, change] of variants) {
+    const with_ = relabelled(protocol, change);
+    const written = await workThrough(await beginBreakdown(with_));
+    const led = await workThrough(await beginBreakdown(with_, plannerHere()));
+    row([protocol.id, name, ...told(written), ...told(led)]);
+  }
+}
+
+function told({ sec, idleSec, rewettings }: Worked): (string | number)[] {
+  return [Number.isFinite(sec) ? minutes(sec) : "over 2 h", idleSec, rewettings];
 }
 
 function timed(work: () => unknown): number[] {
