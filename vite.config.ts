@@ -24,7 +24,7 @@ const strictPolicy: Plugin = {
 /** Of all that judges a protocol: rules, chart, station. Another digest, and every proof is made again. */
 function checkerDigest(): string {
   const sum = createHash("sha256");
-  for (const folder of ["machines", "src/check", "src/session"]) {
+  for (const folder of ["machines", "src/check", "src/session", "src/turnaround/breakdown"]) {
     const files = readdirSync(folder, { recursive: true, encoding: "utf8" }).filter(
       (name) => name.endsWith(".ts") && !name.endsWith(".test.ts") && !name.startsWith("protocols"),
     );

@@ -113,8 +113,10 @@ function sayFact(book: Phrasebook, { after, before, facts }: Kept, fact: Session
     case "v1.Deviation":
       return toldElsewhere.has(fact.code) ? [] : sayFinding(book, after, facts, fact);
     case "v1.ReapplyDue":
-    case "v1.ReapplyPlanned":
       return [sayClock(book, "reapplyDue", [spoken(after, fact.surface)])];
+    case "v1.ReapplyPlanned":
+      // The next thing to do by the plan, as a step would be: no interruption.
+      return [{ ...sayClock(book, "reapplyDue", [spoken(after, fact.surface)]), solicited: true }];
     case "v1.WetClockLapsed":
       return [sayClock(book, "lapsed", [spoken(after, fact.surface)])];
     case "v1.WetClockTimeUp":

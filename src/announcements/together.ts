@@ -15,6 +15,8 @@ export function together(book: Phrasebook, utterances: readonly Utterance[]): re
     if (moment === undefined) return [utterance];
     const same = utterances.filter(({ merge }) => merge === moment);
     if (same[0] !== utterances[place]) return [];
-    return same.length === 1 ? [utterance] : [clockUtterance(book, moment, itemsOf(same))];
+    return same.length === 1
+      ? [utterance]
+      : [{ ...clockUtterance(book, moment, itemsOf(same)), solicited: same.every((u) => u.solicited) }];
   });
 }
