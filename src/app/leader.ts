@@ -38,7 +38,7 @@ type Answered = { readonly plan: Plan; readonly problem: TurnaroundProblem } | {
 const inHandAfterMs = 5_000;
 /** A ready time that moves by less, or moves back before this, is nothing to say. */
 const movedMs = 120_000;
-const standsForMs = 30_000;
+const standsForMs = 90_000;
 
 export function createLeader({ planner, state, tell, say, changed, leads }: LeaderParts): Leader {
   let forecast: Forecast | null = null;

@@ -10,6 +10,7 @@ import { type SealedRecord, sealRecord } from "../export";
 import { knownBy, memoryJournal } from "../log";
 import type { Heard } from "../recogniser";
 import type { Pen } from "../session/keeper";
+import { plannerHere } from "../turnaround/plannerPort";
 import type { Opened } from "./opening";
 import type { StoryLine } from "./story";
 import { createTimedVoice } from "./timedVoice";
@@ -57,7 +58,7 @@ export async function enterRoom(opened: Opened, manifest: ClipManifest): Promise
     cue: (cue) => void story.push({ atMs: nowMs, kind: "cue", cue }),
     cutOff: () => void story.push({ atMs: nowMs, kind: "cutOff" }),
   });
-  const companion = createCompanion({ state: begin(input), pen, voice });
+  const companion = createCompanion({ state: begin(input), pen, voice, planner: plannerHere() });
 
   companion.onSpoken((utterance) => {
     const { solicited } = utterance;
