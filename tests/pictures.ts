@@ -1,36 +1,113 @@
-/** `npm run pictures`: the pictures of the README, taken from the app as it is served, in a real Chromium. */
-import { mkdirSync } from "node:fs";
+/**
+ * `npm run pictures`: every screen and state, in each theme, size and language, from the app as it is served in a real
+ * Chromium, on one sheet to be looked at: out/pictures/index.html. The README's pictures are taken from the same walk.
+ * `npm run pictures -- es pages` for one language or part.
+ */
+import { copyFileSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import { fillIn, openApp, start, step } from "./journeys/support/artist";
+import { type SpokenLanguage, spokenLanguages } from "../src/announcements/phrasebooks";
+import { everyScreen } from "./journeys/support/everyScreen";
 import { openBrowser, serve } from "./journeys/support/place";
-import { actOnce } from "./journeys/support/walker";
 
-const folder = "public/pictures";
-const sleep = (ms: number) => new Promise((done) => setTimeout(done, ms));
+const folder = "out/pictures";
+const sizes = [
+  [360, 640],
+  [768, 1024],
+  [1280, 800],
+  [1920, 1080],
+] as const;
+const themes = ["light", "dark", "contrast"] as const;
+type Theme = (typeof themes)[number];
 
-/** Walks by keys until surfaces are under their clocks. */
-async function toWetSurfaces(page: Page): Promise<void> {
-  for (let acts = 0; acts < 120; acts++) {
-    const clocks = await page.locator('[data-testid^="clock-"]').count();
-    if (clocks >= 2) return;
-    await actOnce(page, {});
-    await sleep(120);
-  }
-  throw new Error(`no wet surface was reached; the step is ${await step(page)}`);
+/** Of the README: name of the screen in the walk, and of the file. English, light, 1280 by 800. */
+const forReadme: Readonly<Record<string, string>> = {
+  "page prepare": "prepare",
+  "session, wet clocks": "station",
+  "page welcome": "firstSteps",
+  record: "record",
+};
+
+async function wear(page: Page, theme: Theme): Promise<void> {
+  await page.emulateMedia({ colorScheme: theme === "light" ? "light" : "dark" });
+  await page.evaluate(
+    (contrast) => {
+      document.documentElement.dataset.contrast = contrast;
+    },
+    theme === "contrast" ? "more" : "usual",
+  );
 }
 
+interface Picture {
+  readonly screen: string;
+  readonly language: SpokenLanguage;
+  readonly theme: Theme;
+  readonly size: string;
+  readonly file: string;
+}
+
+const wanted = process.argv.slice(2);
+const part = wanted.includes("pages") ? "pages" : wanted.includes("session") ? "session" : "all";
+const languages = spokenLanguages.filter(
+  (each) => wanted.includes(each) || !spokenLanguages.some((l) => wanted.includes(l)),
+);
+
+rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder, { recursive: true });
 const place = await serve();
 const browser = await openBrowser();
-const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-await openApp(page, place.url);
-await page.screenshot({ path: `${folder}/prepare.png` });
-await page.getByRole("radio", { name: /Convention booth/ }).check({ force: true });
-await fillIn(page);
-await start(page);
-await toWetSurfaces(page);
-await sleep(9_000);
-await page.screenshot({ path: `${folder}/station.png` });
-console.log(`${folder}/prepare.png and ${folder}/station.png`);
+const pictures: Picture[] = [];
+
+for (const language of languages) {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: language });
+  const page = await context.newPage();
+  await everyScreen(
+    page,
+    place.url,
+    language,
+    async (screen) => {
+      for (const [width, height] of sizes) {
+        await page.setViewportSize({ width, height });
+        for (const theme of themes) {
+          await wear(page, theme);
+          const file = `${`${screen} ${language} ${theme} ${width}`.replaceAll(/[ ,]+/g, "-")}.jpg`;
+          await page.screenshot({ path: `${folder}/${file}`, type: "jpeg", quality: 72 });
+          pictures.push({ screen, language, theme, size: `${width} × ${height}`, file });
+        }
+      }
+      await page.setViewportSize({ width: 1280, height: 800 });
+      await wear(page, "light");
+      const readme = forReadme[screen];
+      if (language === "en" && readme) await page.screenshot({ path: `${folder}/${readme}.png` });
+    },
+    part,
+  );
+  await context.close();
+}
 await browser.close();
 await place.close();
+
+const screens = [...new Set(pictures.map(({ screen }) => screen))];
+const sheet = screens.map(
+  (screen) =>
+    `<section><h2>${screen}</h2>${pictures
+      .filter((picture) => picture.screen === screen)
+      .map(
+        ({ file, language, theme, size }) =>
+          `<figure><a href="${file}"><img loading="lazy" src="${file}" alt=""></a><figcaption>${language} · ${theme} · ${size}</figcaption></figure>`,
+      )
+      .join("")}</section>`,
+);
+writeFileSync(
+  `${folder}/index.html`,
+  `<!doctype html><html lang="en"><meta charset="utf-8"><title>Every screen of Gloveside</title><style>
+body{font:16px/1.4 sans-serif;margin:2rem;background:#ddd}section{display:flex;flex-wrap:wrap;gap:1rem;align-items:end}
+h2{width:100%}figure{margin:0}img{height:18rem;border:1px solid #888;background:#fff}</style><h1>Every screen</h1>${sheet.join("\n")}</html>`,
+);
+for (const name of Object.values(forReadme)) {
+  try {
+    copyFileSync(`${folder}/${name}.png`, `public/pictures/${name}.png`);
+  } catch {
+    // Another part or language was asked for.
+  }
+}
+console.log(`${pictures.length} pictures: ${folder}/index.html`);
