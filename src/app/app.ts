@@ -122,7 +122,11 @@ export async function createApp(parts: AppParts): Promise<App> {
     beginTour: tour.begin,
     nextInTour: tour.next,
     endTour: tour.stop,
-    prepareDevice: () => void keepStorage().then(device.prepare),
+    prepareDevice() {
+      // Not waited for: Firefox asks the person first, and answers only when they do.
+      void keepStorage();
+      void device.prepare();
+    },
     changeSettings(part) {
       const next = { ...settings.now, ...part };
       memory.keepSettings(next);
