@@ -1,6 +1,7 @@
 """
-Writes public/voice/model.json and model.bin (MODEL.md says how to read them) from weights given as numpy arrays.
-`python3 audio/make/export.py weights.npz` exports a trained net; with --untrained the head is random (seed 1).
+Writes public/voice/model.json and model.bin (MODEL.md says how to read them) from weights given as numpy arrays, for another
+language than English into a folder of its name. `python3 audio/make/export.py weights.npz thresholds.json` exports a trained net;
+with --untrained the head is random (seed 1).
 """
 import hashlib
 import json
@@ -11,7 +12,7 @@ import numpy as np
 
 import layout as L
 from base_net import ACTIVATION_FLOOR, LEAKY_SLOPE, embedding_layers, mel_matrix
-from phrase_list import ROOT, read_phrases
+from phrase_list import LANGUAGE, ROOT, read_phrases
 
 
 class Binary:
@@ -66,7 +67,7 @@ def describe_layers(out: Binary, base: list[dict], head: dict) -> list[dict]:
 
 
 def export(base: list[dict], head: dict, trained: bool, thresholds: dict, note: str,
-           folder: Path = ROOT / "public/voice") -> None:
+           folder: Path = ROOT / "public/voice" / ("" if LANGUAGE == "en" else LANGUAGE)) -> None:
     words, commands = read_phrases()
     out = Binary()
     mel = out.put(mel_matrix())
@@ -85,7 +86,7 @@ def export(base: list[dict], head: dict, trained: bool, thresholds: dict, note: 
                    "windowEmbeddings": L.WINDOW_EMBEDDINGS},
         "layers": layers,
         "outputs": {"none": 0, "firstAddress": 1, "firstCommand": 1 + len(words), "addressWords": words,
-                    "commandIds": list(commands), "commandWords": commands},
+                    "commandIds": list(commands), "commandWords": commands, "language": LANGUAGE},
         "decision": {"smoothingHops": L.SMOOTHING_HOPS, "refractoryHops": L.REFRACTORY_HOPS,
                      "thresholds": {c: thresholds.get(c, 0.8) for c in commands}},
     }
@@ -95,7 +96,7 @@ def export(base: list[dict], head: dict, trained: bool, thresholds: dict, note: 
     print("model.bin", len(raw), "bytes", model["binary"]["sha256"])
 
 
-def from_npz(path: str) -> tuple[list[dict], dict, dict]:
+def from_npz(path: str) -> tuple[list[dict], dict]:
     z = np.load(path)
     base, i = embedding_layers(), 0
     for layer in base:
@@ -103,9 +104,7 @@ def from_npz(path: str) -> tuple[list[dict], dict, dict]:
             layer["weight"] = z[f"conv{i}.weight"]
             layer["bias"] = z[f"conv{i}.bias"] if layer["bias"] is not None else None
             i += 1
-    head = {k: z[k] for k in z.files if not k.startswith(("conv", "threshold"))}
-    thresholds = {k[10:]: round(float(z[k]), 3) for k in z.files if k.startswith("threshold.")}
-    return base, head, thresholds
+    return base, {k: z[k] for k in z.files if not k.startswith("conv")}
 
 
 if __name__ == "__main__":
@@ -114,4 +113,5 @@ if __name__ == "__main__":
         export(embedding_layers(), random_head(1 + len(a) + len(c), np.random.default_rng(1)), False, {},
                "front end and embedding pretrained, head random: for checking a port only")
     else:
-        export(*from_npz(sys.argv[1])[:2], True, from_npz(sys.argv[1])[2], "fine-tuned end to end on synthetic speech")
+        base, head = from_npz(sys.argv[1])
+        export(base, head, True, json.loads(Path(sys.argv[2]).read_text()), "fine-tuned end to end on synthetic speech")

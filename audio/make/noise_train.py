@@ -97,9 +97,10 @@ class NoisePool:
         dev, n = self.dev, self.n
         song = self.music.loop(torch.randint(0, self.music.count, (b,), device=dev), uniform(b, 0, 60000, dev), uniform(b, .85, 1.2, dev), n)
         crowd = sum(self.talk(b, k) * 10 ** (uniform(b, -6, 0, dev) / 20)[:, None] for k in (self.people, self.others, self.people))
-        kinds = [machine(b, n, dev), unit(rooms(crowd, 1.)), self.talk(b, self.people), unit(equalise(song, 5)),
+        one = torch.where(torch.rand(b, 1, device=dev) < .5, self.talk(b, self.people), self.talk(b, self.others))
+        kinds = [machine(b, n, dev), unit(rooms(crowd, 1.)), unit(rooms(one, .5)), unit(equalise(song, 5)),
                  unit(equalise(torch.randn(b, n, device=dev), 12, 6))]
-        weight = torch.tensor([.4, .2, .1, .18, .12], device=dev).expand(b, 5)
+        weight = torch.tensor([.36, .2, .15, .18, .11], device=dev).expand(b, 5)
         pick = F.one_hot(torch.multinomial(weight, 1)[:, 0], 5).float()
         second = F.one_hot(torch.multinomial(weight, 1)[:, 0], 5).float()
         pick = pick + second * ((torch.rand(b, device=dev) < .35) * uniform(b, .2, 1, dev))[:, None]

@@ -4,12 +4,14 @@ goes on around a tattoo, and announcements in the companion's own style. Lists A
 """
 import random
 
-from phrase_list import read_phrases
+import texts_es
+from phrase_list import LANGUAGE, read_phrases
 
 SOUND_ALIKE = ("nation;patience;relation;location;vacation;stationary;stationery;stages;staging;statement;stay shy;stay in;"
                "statue;state of it;state;occasion;formation;sensation;situation;starting;station wagon;gas station;"
                "radio station;police station;workbook;work band;workman;workshop;work;bench;workpiece;workplace;"
-               "work mention;what bench;park bench;wooden bench;work ends;were benched").split(";")
+               "work mention;what bench;park bench;wooden bench;work ends;were benched;champion;company;companions;compassion;canyon;opinion;"
+               "campaign;onion;travel companion;company man;come on in;the pinion;complain;compare one;companionship").split(";")
 AROUND = ("we went to the station and then we came back;the station is next to the bank;the next station is closed;"
           "is your workstation clean;my workbench at home is a mess;put it on the workbench over there;"
           "which station is free today;she works at the station by the window;the workbench needs a new lamp;"
@@ -64,6 +66,10 @@ ANNOUNCE_A = ("Spray the tray with surface disinfectant A.;Keep it wet for three
 ANNOUNCE_B = ("Spray the armrest.;It has been wet for ninety seconds.;Ten seconds left.;Put on clean gloves.;Step two of six.;"
               "Cover the bottle.;Nothing was recorded.;The needle is not in its packet any more.;Your break has begun.").split(";")
 
+if LANGUAGE == "es":
+    SOUND_ALIKE, AROUND, TALK_A, TALK_B = texts_es.SOUND_ALIKE, texts_es.AROUND, texts_es.TALK_A, texts_es.TALK_B
+    ANNOUNCE_A, ANNOUNCE_B = texts_es.ANNOUNCE_A, texts_es.ANNOUNCE_B
+
 
 def near_misses(rng: random.Random, count: int) -> list[str]:
     """Address word with a wrong, halved or mixed command, or a command after a sound-alike: no two phrases alike."""
@@ -88,6 +94,6 @@ def near_misses(rng: random.Random, count: int) -> list[str]:
         elif kind == 6:
             text = f"{rng.choice(words)} {rng.choice(TALK_A + AROUND)}"
         else:
-            text = f"the {' '.join(a)} {' '.join(b)}"
+            text = f"{'the' if LANGUAGE == 'en' else 'y'} {' '.join(a)} {' '.join(b)}"
         out.append(text.strip())
     return out

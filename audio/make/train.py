@@ -1,8 +1,9 @@
 """
-Trains the phrase model end to end. GPU: `python3 audio/make/train.py --seconds 500 --out DIR` (needs PyTorch and pack.py's folders).
-CPU proof of the pipeline, no quality: `python3 audio/make/train.py --small`. Writes DIR/weights.npz and prints its log.
+Trains the phrase model end to end. GPU: `VOICE_LANGUAGE=en python3 audio/make/train.py --seconds 1100 --out DIR` (needs PyTorch
+and pack.py's files). CPU proof of the pipeline, no quality: `--small`. Writes DIR/weights.npz (the running mean of the weights) and a log.
 """
 import argparse
+import copy
 import math
 import sys
 import time
@@ -12,11 +13,12 @@ from pathlib import Path
 import numpy as np
 import torch
 from scipy.signal import resample_poly
+from torch.nn import functional as F
 
 import adpcm
 import layout as L
 from noise_train import Clips, NoisePool, equalise, rooms, uniform, unit
-from phrase_list import WORK, read_phrases
+from phrase_list import MINE, WORK, read_phrases
 from sound import change_tempo
 from torch_net import Embedding, Head, Mel, from_arrays, log_probabilities, to_arrays
 from voice_change import other_voice
@@ -42,9 +44,9 @@ def decode_job(job: tuple[np.ndarray, np.ndarray, np.ndarray]) -> list[np.ndarra
 class Material:
     """The packed bank, decoded, with tempo variants of every phrase, on the device."""
 
-    def __init__(self, folders: list[Path], variants: int, device: str, limit: int | None, workers: int) -> None:
+    def __init__(self, files: list[Path], variants: int, device: str, limit: int | None, workers: int) -> None:
         with ProcessPoolExecutor(workers) as pool:
-            self.read({k: v for f in folders for k, v in np.load(f / "bank.npz").items()}, pool, variants, device, limit, workers)
+            self.read({k: v for f in files for k, v in np.load(f).items()}, pool, variants, device, limit, workers)
 
     def read(self, z: dict, pool: ProcessPoolExecutor, variants: int, device: str, limit: int | None, workers: int) -> None:
         def raw(name):
@@ -65,7 +67,8 @@ class Material:
         self.positive = Clips([c for g in groups for c in g], device)
         self.address = torch.tensor(np.repeat([WORDS.index(a) for a, _ in labels], repeat), device=device)
         self.command = torch.tensor(np.repeat([list(COMMANDS).index(c) for _, c in labels], repeat), device=device)
-        weight = np.repeat(np.where(natural, .5 / max(1, natural.sum()), .5 / max(1, (~natural).sum())), repeat)
+        weight = np.where(natural, .5 / max(1, natural.sum()), .5 / max(1, (~natural).sum()))
+        weight = np.repeat(weight * np.array([2. if c == "accident" else 1. for _, c in labels]), repeat)
         self.weight = torch.tensor(weight, device=device).double()
         self.negative, self.human, self.music = Clips(wide("negative"), device), Clips(wide("human"), device), Clips(wide("music"), device)
         print("material", self.positive.count, self.negative.count, self.human.count, flush=True)
@@ -124,12 +127,12 @@ class Batches:
         dev, n = self.dev, int(b * .62)
         x, said = self.phrases(n)
         x = torch.cat([x, self.others(b - n)])
-        voices = torch.randperm(b, device=dev)[:int(b * .33)]
+        voices = torch.randperm(b, device=dev)[:int(b * .4)]
         x[voices] = other_voice(x[voices])
         said = torch.cat([said, torch.zeros(b - n, WINDOWS, dtype=said.dtype, device=dev)])
         x = rooms(equalise(x, 4.5, 8), .55)
         steps = torch.tensor([40, 30, 25, 20, 17, 15, 12, 10, 7, 5, 2, -1.], device=dev)
-        chance = torch.tensor([.08, .08, .08, .12, .12, .14, .12, .1, .07, .05, .03, .01], device=dev)
+        chance = torch.tensor([.08, .07, .08, .11, .12, .13, .12, .1, .08, .06, .04, .01], device=dev)
         snr = steps[torch.multinomial(chance, b, replacement=True)]
         x = x + self.noise.take(b) * .05 * 10 ** (-snr / 20)[:, None] * (torch.rand(b, 1, device=dev) < .92)
         peak = x.abs().amax(1, keepdim=True) + 1e-6
@@ -139,18 +142,42 @@ class Batches:
 
 
 def warp(f: torch.Tensor) -> torch.Tensor:
-    """Other vocal tracts (frequency axis x 0.77-1.26), level tilt per band, a masked band: on features [b, t, 32]."""
-    b, dev = len(f), f.device
-    at = (torch.arange(32, device=dev)[None] * uniform(b, .77, 1.26, dev)[:, None]).clamp(max=31)
+    """Other vocal tracts (frequency axis x 0.75-1.3, bent), level tilt per band, a masked band, a masked moment: on features [b, t, 32]."""
+    b, n, dev = len(f), f.shape[1], f.device
+    band = torch.arange(32, device=dev)[None]
+    bend = F.interpolate(torch.randn(b, 1, 6, device=dev), size=32, mode="linear", align_corners=True)[:, 0] * uniform(b, 0, .9, dev)[:, None]
+    at = (band * uniform(b, .75, 1.3, dev)[:, None] + bend).clamp(0, 31)
     i = at.floor().long()
-    g = lambda k: f.gather(2, k[:, None].expand(-1, f.shape[1], -1))
+    g = lambda k: f.gather(2, k[:, None].expand(-1, n, -1))
     moved = g(i) + (g((i + 1).clamp(max=31)) - g(i)) * (at - i)[:, None]
-    f = torch.where((torch.rand(b, device=dev) < .6)[:, None, None], moved, f)
-    f = f + torch.randn(b, 1, 32, device=dev) * .12 * (torch.rand(b, 1, 1, device=dev) < .5)
-    low, width = torch.randint(0, 29, (b, 1, 1), device=dev), torch.randint(0, 5, (b, 1, 1), device=dev)
-    band = torch.arange(32, device=dev)[None, None]
-    hide = (band >= low) & (band < low + width) & (torch.rand(b, 1, 1, device=dev) < .35)
-    return torch.where(hide, f.mean((1, 2), keepdim=True), f)
+    f = torch.where((torch.rand(b, device=dev) < .65)[:, None, None], moved, f)
+    f = f + torch.randn(b, 1, 32, device=dev) * .15 * (torch.rand(b, 1, 1, device=dev) < .5)
+    level = f.mean((1, 2), keepdim=True)
+    low, width = torch.randint(0, 29, (b, 1, 1), device=dev), torch.randint(0, 6, (b, 1, 1), device=dev)
+    f = torch.where((band[None] >= low) & (band[None] < low + width) & (torch.rand(b, 1, 1, device=dev) < .35), level, f)
+    start, length = torch.randint(0, n, (b, 1, 1), device=dev), torch.randint(2, 9, (b, 1, 1), device=dev)
+    t = torch.arange(n, device=dev)[None, :, None]
+    return torch.where((t >= start) & (t < start + length) & (torch.rand(b, 1, 1, device=dev) < .25), level, f)
+
+
+class RunningMean:
+    """Weights averaged over the last steps; better than the last ones, and free."""
+
+    def __init__(self, parts: list[torch.nn.Module], keep: float) -> None:
+        self.keep, self.parts, self.mean = keep, parts, [copy.deepcopy(p) for p in parts]
+
+    @torch.no_grad()
+    def take(self, step: int) -> None:
+        keep = min(self.keep, (1 + step) / (10 + step))
+        for part, mean in zip(self.parts, self.mean):
+            for now, old in zip([*part.parameters(), *part.buffers()], [*mean.parameters(), *mean.buffers()]):
+                old.lerp_(now, 1 - keep) if now.is_floating_point() else old.copy_(now)
+
+
+def save(path: Path, mean: RunningMean) -> None:
+    """Whole or not at all: the machine may be taken away at any moment."""
+    np.savez(path.with_suffix(".part.npz"), **to_arrays(*mean.mean))
+    path.with_suffix(".part.npz").replace(path)
 
 
 def main() -> None:
@@ -168,14 +195,16 @@ def main() -> None:
     torch.backends.cudnn.benchmark = dev == "cuda"
     a.out.mkdir(parents=True, exist_ok=True)
     if a.small:
-        a.batch, a.seconds = 12, 30
-    material = Material([WORK / "carry-a", WORK / "carry-b"], 1 if a.small else 3, dev, 60 if a.small else None, 2 if a.small else 16)
+        a.batch, a.seconds = 12, min(a.seconds, 30)
+    files = [MINE / "carry/positive.npz", MINE / "carry/negative.npz", WORK / "shared/people.npz"]
+    material = Material(files, 1 if a.small else 3, dev, 200 if a.small else None, 2 if a.small else 16)
     batches = Batches(material, dev, 128 if a.small else 3072)
     mel, embedding, head = Mel().to(dev), Embedding().to(dev), Head(1 + len(WORDS) + len(COMMANDS)).to(dev)
     if a.resume:
         from_arrays(np.load(a.resume), embedding, head)
     groups = [{"params": head.parameters(), "lr": a.rate}, {"params": embedding.parameters(), "lr": a.rate * .3}]
     optimiser = torch.optim.AdamW(groups, weight_decay=1e-3)
+    mean = RunningMean([embedding, head], .999)
     began, step, running = time.time(), 0, np.zeros(3)
     while (share := (time.time() - began) / a.seconds) < 1:
         factor = min(1, (step + 1) / 300) * (.5 + .5 * math.cos(math.pi * share)) + .005
@@ -198,6 +227,7 @@ def main() -> None:
         torch.nn.utils.clip_grad_norm_([*head.parameters(), *embedding.parameters()], 2.)
         optimiser.step()
         step += 1
+        mean.take(step)
         if step % 20 == 0:
             guess = scores.argmax(1)
             yes, no = said > 0, said == 0
@@ -205,9 +235,9 @@ def main() -> None:
             running = now if step == 20 else .9 * running + .1 * now
         if step % 200 == 0 or a.small and step % 5 == 0:
             print(f"step {step} {time.time() - began:.0f} s loss {running[0]:.3f} phrase {running[1]:.4f} none {running[2]:.4f}", flush=True)
-        if step % 1000 == 0:
-            np.savez(a.out / "weights.npz", **to_arrays(embedding, head))
-    np.savez(a.out / "weights.npz", **to_arrays(embedding, head))
+        if step % 500 == 0:
+            save(a.out / "weights.npz", mean)
+    save(a.out / "weights.npz", mean)
     print(f"finished: {step} steps of {a.batch} clips in {time.time() - began:.0f} s on {dev}")
 
 
