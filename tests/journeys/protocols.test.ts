@@ -78,7 +78,7 @@ describe("a bundled protocol", () => {
     await proved();
     await press(page, page.getByTestId("steps-setUp").locator("button[aria-expanded]").first());
     expect(await field("Shown, English").isDisabled()).toBe(true);
-    expect(await button(/^(Undo|Save as|Delete|Move|Add a step)/).count()).toBe(0);
+    expect(await button(/^(Undo|Save as \d|Delete|Move|Add a step)/).count()).toBe(0);
     expect(await button(/^Hear /).count()).toBeGreaterThan(0);
     await back();
   });
