@@ -8,8 +8,8 @@ import { type Stage, through } from "./convolutions";
 import { convolutionsOf } from "./convolutionsOf";
 import { GruLayer } from "./gru";
 import type { PhraseModel } from "./loadModel";
-import { type Weights, Workshop } from "./product";
-import { affineOf, denseOf, gruWeightsOf } from "./weightsOf";
+import { fillWeights, type Weights, Workshop } from "./product";
+import { affineOf, denseOf, gruWeightsOf, type Head, headOf } from "./weightsOf";
 
 /** Rows passed over at the start of a stream, so that embeddings fall on the ends of steps. */
 const skippedRows = 4;
@@ -35,6 +35,8 @@ export class PhraseNet {
   readonly #scaled: Float32Array;
   readonly #layers: readonly GruLayer[];
   readonly #dense: Weights;
+  readonly #usualHead: Head;
+  readonly #summary: Float32Array;
   readonly #logits: Float32Array;
   readonly #windows: number;
   readonly #addressCount: number;
@@ -57,6 +59,8 @@ export class PhraseNet {
       .filter((layer) => layer.kind === "gru")
       .map((layer) => new GruLayer(this.#shop, this.#windows, ...gruWeightsOf(this.#shop, model, layer)));
     this.#dense = denseOf(this.#shop, model);
+    this.#usualHead = headOf(model);
+    this.#summary = new Float32Array(this.#dense.inputs);
     this.#logits = this.#shop.floats(this.#dense.outputs);
     this.#addressCount = outputs.addressWords.length;
     this.commandCount = outputs.commandIds.length;
@@ -70,6 +74,15 @@ export class PhraseNet {
   /** The last embedding, before the recurrent layers. For checking. */
   get embedding(): Float32Array {
     return this.#embedding;
+  }
+  /** What the recurrent layers made of the last 26 embeddings: what the head decides on. */
+  get summary(): Float32Array {
+    return this.#summary;
+  }
+  /** From now on another head decides, such as one that knows this artist's voice; null for the model's own. */
+  useHead(head: Head | null): void {
+    const { weights, bias } = head ?? this.#usualHead;
+    fillWeights(this.#dense, bias.length, weights, bias);
   }
   get embeddingsSeen(): number {
     return this.#embeddingsSeen;
@@ -156,6 +169,7 @@ export class PhraseNet {
     }
     const complete = this.#embeddingsSeen % this.#windows;
     if (below === null) return;
+    this.#summary.set(below.states.subarray(complete * below.hidden, (complete + 1) * below.hidden));
     this.#shop.product(below.states.subarray(complete * below.hidden), 0, 1, this.#dense, this.#logits);
   }
 }

@@ -56,14 +56,9 @@ export class Workshop {
   /** @param given outputs × inputs, row after row. */
   weights(outputs: number, inputs: number, given: ArrayLike<number>, bias: ArrayLike<number> | null): Weights {
     const full = Math.ceil(outputs / outputGroup) * outputGroup;
-    const weights = this.#fixed(full * inputs);
-    for (let o = 0; o < outputs; o++) {
-      const group = (o - (o % outputGroup)) * inputs + (o % outputGroup);
-      for (let k = 0; k < inputs; k++) weights[group + k * outputGroup] = given[o * inputs + k] as number;
-    }
-    const offsets = this.#fixed(full);
-    if (bias !== null) offsets.set(bias);
-    return { inputs, outputs: full, weights, bias: offsets };
+    const room = { inputs, outputs: full, weights: this.#fixed(full * inputs), bias: this.#fixed(full) };
+    fillWeights(room, outputs, given, bias);
+    return room;
   }
 
   #fixed(length: number): Float32Array {
@@ -87,6 +82,20 @@ export class Workshop {
       p += block;
     }
   }
+}
+
+/** Writes other numbers where weights of the same shape lie. @param given outputs × inputs, row after row. */
+export function fillWeights(
+  { inputs, weights, bias: offsets }: Weights,
+  outputs: number,
+  given: ArrayLike<number>,
+  bias: ArrayLike<number> | null,
+): void {
+  for (let o = 0; o < outputs; o++) {
+    const group = (o - (o % outputGroup)) * inputs + (o % outputGroup);
+    for (let k = 0; k < inputs; k++) weights[group + k * outputGroup] = given[o * inputs + k] as number;
+  }
+  if (bias !== null) offsets.set(bias);
 }
 
 /** Bytes for so many floats, in whole vectors. */

@@ -44,6 +44,19 @@ export function denseOf(shop: Workshop, model: PhraseModel): Weights {
   return rowsOf(shop, model, weight, bias);
 }
 
+/** The last layer: from what the recurrent layers made of the last two seconds to one number for each output. */
+export interface Head {
+  /** outputs × inputs, row after row. */
+  readonly weights: Float32Array;
+  readonly bias: Float32Array;
+}
+
+/** The head that the model came with. */
+export function headOf(model: PhraseModel): Head {
+  const { weight, bias } = onlyLayer(model, "dense");
+  return { weights: model.numbers(weight), bias: model.numbers(bias) };
+}
+
 export function affineOf(model: PhraseModel): { readonly scale: Float32Array; readonly shift: Float32Array } {
   const { scale, shift } = onlyLayer(model, "affine");
   return { scale: model.numbers(scale), shift: model.numbers(shift) };
