@@ -1,10 +1,12 @@
 /** The app: opening, preparing, a session, its record. Carries out what the screens ask for with the parts handed in. */
+import type { SpokenLanguage } from "../announcements/phrasebooks";
 import type { CodeCamera } from "../barcode/codeCamera";
 import { protocolDigest } from "../drafting/version";
 import type { SoundSource } from "../microphone";
 import type { Asks, Model, PrepareView, View } from "../screen/model";
 import type { ProtocolsModel } from "../screen/protocols/protocolsModel";
 import type { Settings } from "../screen/settings/settings";
+import type { TeachModel } from "../screen/voice/teachModel";
 import type { KeepTrouble } from "../session/keeper";
 import { beginnings } from "./beginnings";
 import { keepStorage, saveFile } from "./device";
@@ -29,6 +31,7 @@ export interface AppParts {
   readonly openMicrophone: () => SoundSource;
   /** Null where nothing can be kept. */
   readonly protocols: ProtocolsModel | null;
+  readonly teaching: (language: () => SpokenLanguage) => TeachModel;
   /** Address of the app's folder, with its slash. */
   readonly base: string;
   readonly update: () => void;
@@ -41,10 +44,11 @@ export interface App extends Model {
 }
 
 export async function createApp(parts: AppParts): Promise<App> {
-  const { log, memory, device, voice, hearing, camera, openMicrophone, protocols, base, update } = parts;
+  const { log, memory, device, voice, hearing, camera, openMicrophone, protocols, teaching, base, update } = parts;
   const view = watchedValue<View>({ at: "opening" });
   const settings = watchedValue<Settings>(memory.settings());
   let offline: PrepareView["offline"] = "no";
+  const teaches = teaching(() => settings.now.language);
 
   const tour = wireTour({ voice, hearing, openMicrophone, language: () => settings.now.language });
 
@@ -62,6 +66,7 @@ export async function createApp(parts: AppParts): Promise<App> {
     device: device.state,
     tour: tour.now,
     asks,
+    teaching: teaches,
     setOffline(now) {
       offline = now;
       change({ offline });

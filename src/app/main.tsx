@@ -8,6 +8,7 @@ import { codeCamera } from "../barcode/codeCamera";
 import { archive } from "../finding/archive";
 import { microphone } from "../microphone";
 import { workerEar } from "../recogniser/engine/workerEar";
+import { workerTeacher } from "../recogniser/ownVoice/teachPort";
 import { Screen } from "../screen/Screen";
 import { indexedDbStudio } from "../studio/studioStore";
 import { createApp } from "./app";
@@ -15,6 +16,8 @@ import { checkInWorker } from "./checkInWorker";
 import { saveFile } from "./device";
 import { deviceMemory } from "./deviceMemory";
 import { devicePack } from "./devicePack";
+import { ownVoiceStore } from "./ownVoiceStore";
+import { teachVoice } from "./teachVoice";
 import { wireHandOver } from "./wireHandOver";
 import { createHearing } from "./wireHearing";
 import { wireKeeping } from "./wireKeeping";
@@ -48,13 +51,26 @@ const protocols =
     language: () => memory.settings().language,
   });
 if (protocols) void moveTexts(memory, protocols);
+const hearing = createHearing(workerEar(new URL("voice/", base)), "en");
+const openMicrophone = () => microphone({ played });
 const app = await createApp({
   camera,
   log,
   voice,
   protocols,
-  hearing: createHearing(workerEar(new URL("voice/", base)), "en"),
-  openMicrophone: () => microphone({ played }),
+  hearing,
+  openMicrophone,
+  teaching: (language) =>
+    teachVoice({
+      voice,
+      hearing,
+      openMicrophone,
+      language,
+      base,
+      saveFile,
+      store: ownVoiceStore(),
+      teacher: workerTeacher,
+    }),
   memory,
   device: devicePack(base),
   base,

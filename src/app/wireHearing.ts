@@ -17,6 +17,7 @@ import {
 import { LocalEngine } from "../recogniser/engine/localEngine";
 import type { EarPort } from "../recogniser/engine/port";
 import type { Heard } from "../recogniser/heard";
+import type { OwnVoice } from "../recogniser/ownVoice/ownVoice";
 import type { EngineEvent, EngineRun } from "../recogniser/webSpeech/engine";
 import type { EarCondition } from "../screen/model";
 import { type Watched, watchedValue } from "./watchedValue";
@@ -57,6 +58,8 @@ export interface Hearing {
   retry(): void;
   stop(): void;
   allow(commands: ReadonlySet<CommandId>): void;
+  /** What the artist taught, from the next time that a source is opened; null for nothing. */
+  hearWithOwnVoice(own: OwnVoice | null): void;
   /** The companion says this aloud now, as text; null when it is silent again. */
   saying(text: string | null): void;
 }
@@ -74,6 +77,8 @@ export function createHearing(ear: EarPort, understood: PhraseLanguage): Hearing
   const level = watchedValue(0);
   const taps = new Set<SoundTap>();
   let rateHz = 0;
+  /** Words that the artist taught are heard in whatever language they are. */
+  let hasOwnWords = false;
   let processing: Processing | null = null;
   let slowUntilMs = Number.NEGATIVE_INFINITY;
   let state: ListeningState = startListening();
@@ -208,7 +213,7 @@ export function createHearing(ear: EarPort, understood: PhraseLanguage): Hearing
     model,
     listen(next, address, told, language) {
       toChart({ type: "listen.stop" });
-      isOtherLanguage = language !== understood;
+      isOtherLanguage = language !== understood && !hasOwnWords;
       showCondition();
       if (isOtherLanguage) return;
       source = next;
@@ -223,6 +228,10 @@ export function createHearing(ear: EarPort, understood: PhraseLanguage): Hearing
       isOtherLanguage = false;
       toChart({ type: "listen.stop" });
       listener = nobody;
+    },
+    hearWithOwnVoice(own) {
+      hasOwnWords = (own?.words.length ?? 0) > 0;
+      ear.tell({ type: "own", own });
     },
     saying(text) {
       ear.tell({ type: "guard", commands: text === null ? [] : sayingNow(text) });

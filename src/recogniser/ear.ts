@@ -12,6 +12,9 @@ import { spanSamples, stepSamples } from "./frontEnd/melFrames";
 import type { Heard } from "./heard";
 import type { PhraseModel } from "./network/loadModel";
 import { PhraseNet } from "./network/phraseNet";
+import { headOf } from "./network/weightsOf";
+import { type OwnVoice, unpackHead } from "./ownVoice/ownVoice";
+import { OwnWords } from "./ownVoice/ownWords";
 import { sampleRateHz } from "./sampleRate";
 import { Resampler } from "./sound/resample";
 
@@ -27,11 +30,14 @@ export interface EarOptions {
   readonly settings?: Partial<DecisionSettings>;
   /** One that has learnt the room already; a new one by default. */
   readonly canceller?: EchoCanceller;
+  /** What this artist taught; passed over where it was taught to another model. */
+  readonly own?: OwnVoice | null;
 }
 
 export class Ear {
   readonly #net: PhraseNet;
   readonly #decision: Decision;
+  readonly #ownWords: OwnWords;
   readonly #resampler: Resampler;
   readonly #rateHz: number;
   readonly #echo: EchoFree;
@@ -49,13 +55,19 @@ export class Ear {
   #before = 0;
 
   /** Nothing is listened for until `allow`. */
-  constructor({ model, net, address, rateHz = sampleRateHz, settings, canceller }: EarOptions) {
+  constructor({ model, net, address, rateHz = sampleRateHz, settings, canceller, own = null }: EarOptions) {
     this.#net = net ?? new PhraseNet(model);
     this.#outputs = new Float64Array(this.#net.commandCount);
     this.#addresses = model.file.outputs.addressWords;
     this.#spoken = wordings[model.file.outputs.language].addresses;
     this.#places = commandIds.map((id) => model.file.outputs.commandIds.indexOf(id));
-    this.#decision = new Decision(address, { ...settingsOf(model.file.decision), ...settings });
+    const usual = { ...settingsOf(model.file.decision), ...settings };
+    const fitting = own?.model === model.digest ? own : null;
+    const head = fitting?.head ? unpackHead(fitting.head, headOf(model)) : null;
+    const thresholds = { ...usual.thresholds, ...(head ? fitting?.thresholds : {}) };
+    this.#net.decideWith(head);
+    this.#ownWords = new OwnWords(model, fitting?.words ?? []);
+    this.#decision = new Decision(address, { ...usual, thresholds: withOwnWords(thresholds, fitting) });
     this.#resampler = new Resampler(rateHz);
     this.#rateHz = rateHz;
     this.#echo = new EchoFree(canceller);
@@ -107,6 +119,7 @@ export class Ear {
   gap(lostMs: number): void {
     const nowAt = this.#before + this.#heldCount + Math.round((lostMs * sampleRateHz) / 1000);
     this.#net.hearSilence();
+    this.#ownWords.reset();
     this.#decision.reset();
     this.#heldCount = 0;
     this.#before = nowAt;
@@ -139,6 +152,10 @@ export class Ear {
       if (address < 0) this.#outputs.fill(0);
       else this.#net.probabilities(address, this.#outputs);
       for (const [c, place] of this.#places.entries()) this.#scores[c] = this.#outputs[place] ?? 0;
+      for (const [command, p] of this.#ownWords.step(this.#net.embedding)) {
+        const c = commandIds.indexOf(command);
+        this.#scores[c] = Math.max(this.#scores[c] ?? 0, p);
+      }
       const atMs = ((this.#before + at + spanSamples) * 1000) / sampleRateHz;
       const answer = this.#decision.step(atMs, this.#scores);
       if (answer !== null) heard.push(answer);
@@ -148,3 +165,15 @@ export class Ear {
     this.#before += at;
   }
 }
+
+/** A command that only the artist's own words are known for gets the usual threshold: the model has none. */
+const ownWordsThreshold = 0.8;
+const withOwnWords = (
+  thresholds: DecisionSettings["thresholds"],
+  own: OwnVoice | null,
+): DecisionSettings["thresholds"] => ({
+  ...thresholds,
+  ...Object.fromEntries(
+    (own?.words ?? []).map(({ command }) => [command, Math.min(ownWordsThreshold, thresholds[command])]),
+  ),
+});

@@ -15,6 +15,7 @@ import type { Draft } from "./prepare/draft";
 import type { Added } from "./protocols/protocolsModel";
 import type { PlanFace } from "./session/planFace";
 import type { Settings } from "./settings/settings";
+import type { TeachModel } from "./voice/teachModel";
 
 /** `otherLanguage`: there is no phrase model yet for the language of the session. */
 export type EarCondition = "otherLanguage" | "off" | "asking" | "on" | "slow" | "none" | "denied" | "lost" | "noModel";
@@ -176,4 +177,5 @@ export interface Model {
   readonly device: { readonly now: DeviceState; subscribe(listen: () => void): () => void };
   readonly settings: { readonly now: Settings; subscribe(listen: () => void): () => void };
   readonly asks: Asks;
+  readonly teaching: TeachModel;
 }

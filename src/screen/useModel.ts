@@ -10,10 +10,12 @@ import type { Asks, Model, View } from "./model";
 import type { ProtocolsModel } from "./protocols/protocolsModel";
 import type { Settings } from "./settings/settings";
 import type { StudioModel } from "./sums/studioModel";
+import type { TeachModel } from "./voice/teachModel";
 import { type ScreenWords, wordsFor } from "./words";
 
 export interface Shared extends DeviceParts {
   readonly asks: Asks;
+  readonly teaching: TeachModel;
   readonly level: Model["level"];
   readonly device: Model["device"];
   readonly tour: Model["tour"];
@@ -55,12 +57,13 @@ export interface DeviceParts {
 
 /** What every screen is given. */
 export const sharedOf = (
-  { asks, level, device, tour }: Model,
+  { asks, teaching, level, device, tour }: Model,
   settings: Settings,
   language: SpokenLanguage,
   parts: DeviceParts,
 ): Shared => ({
   asks,
+  teaching,
   level,
   device,
   tour,

@@ -2,6 +2,7 @@
 import type { AddressWord, CommandId } from "../../intent/phrases";
 import type { Heard } from "../heard";
 import type { ModelErrorCode } from "../network/loadModel";
+import type { OwnVoice } from "../ownVoice/ownVoice";
 
 export type EarOrder =
   | {
@@ -24,6 +25,8 @@ export type EarOrder =
   | { readonly type: "gap"; readonly lostMs: number }
   | { readonly type: "allow"; readonly permitted: readonly CommandId[]; readonly refusable: readonly CommandId[] }
   | { readonly type: "address"; readonly address: AddressWord }
+  /** What this artist taught it, from the next "open" on; null for nothing. */
+  | { readonly type: "own"; readonly own: OwnVoice | null }
   | { readonly type: "finish" };
 
 export type EarReport =

@@ -4,6 +4,7 @@ import { EchoCanceller } from "../echo/echoCanceller";
 import type { Heard } from "../heard";
 import type { PhraseModel } from "../network/loadModel";
 import { PhraseNet } from "../network/phraseNet";
+import type { OwnVoice } from "../ownVoice/ownVoice";
 import type { EarOrder, EarReport } from "./port";
 import { sharedNowMs } from "./port";
 
@@ -16,6 +17,7 @@ export class EarService {
   readonly #report: (report: EarReport) => void;
   readonly #nowMs: () => number;
   /** It outlives a run: the room stays the same. */
+  #own: OwnVoice | null = null;
   readonly #canceller = new EchoCanceller();
   #open: { readonly run: number; readonly ear: Ear } | null = null;
   #toldBehindAtMs = Number.NEGATIVE_INFINITY;
@@ -34,6 +36,10 @@ export class EarService {
 
   /** Orders before the first "open" are passed over. */
   take(order: EarOrder): void {
+    if (order.type === "own") {
+      this.#own = order.own;
+      return;
+    }
     if (order.type === "open") {
       const ear = new Ear({
         model: this.#model,
@@ -41,6 +47,7 @@ export class EarService {
         address: order.address,
         rateHz: order.rateHz,
         canceller: this.#canceller,
+        own: this.#own,
       });
       ear.allow(order.permitted, order.refusable);
       this.#open = { run: order.run, ear };

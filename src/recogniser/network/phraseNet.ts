@@ -80,7 +80,7 @@ export class PhraseNet {
     return this.#summary;
   }
   /** From now on another head decides, such as one that knows this artist's voice; null for the model's own. */
-  useHead(head: Head | null): void {
+  decideWith(head: Head | null): void {
     const { weights, bias } = head ?? this.#usualHead;
     fillWeights(this.#dense, bias.length, weights, bias);
   }

@@ -18,6 +18,7 @@ const groupOfPage = {
   place: "rules",
   keeping: "device",
   welcome: "device",
+  voice: "device",
   settings: "device",
 } as const satisfies Record<string, PageGroup>;
 

@@ -22,5 +22,6 @@ export const pageScreens: Readonly<Record<OtherPageId, ComponentType<PageProps>>
   due: fetched(async () => (await import("../sums/due/Due")).Due),
   place: fetched(async () => (await import("../sums/place/Place")).Place),
   welcome: fetched(async () => (await import("../first/FirstRun")).FirstRun),
+  voice: fetched(async () => (await import("../voice/VoiceScreen")).VoiceScreen),
   settings: fetched(async () => (await import("../settings/SettingsScreen")).SettingsScreen),
 };

@@ -3,6 +3,7 @@
 import { papersEn } from "../papers/words/en";
 import { protocolsEn } from "../protocols/words/en";
 import { sumsEn } from "../sums/words/en";
+import { voiceEn } from "../voice/words/en";
 import type { ScreenWords } from "./words";
 
 export const en: ScreenWords = {
@@ -26,6 +27,7 @@ export const en: ScreenWords = {
       due: "Due dates",
       place: "Place",
       welcome: "First steps",
+      voice: "Your voice",
       settings: "Settings",
     },
     leads: {
@@ -42,6 +44,7 @@ export const en: ScreenWords = {
       due: "After an accident, at the door, and in the archive.",
       place: "The rules where you work, and how sure we are of each.",
       welcome: "Three minutes: your voice, a short tour, a session to watch.",
+      voice: "Teach it how you speak, or words of your own. It stays on this device.",
       settings: "Language, colours, and what this device keeps for working offline.",
     },
   },
@@ -75,6 +78,7 @@ export const en: ScreenWords = {
       noRoom: "This device has no room left. Make some, then try again.",
     },
   },
+  voice: voiceEn,
   settings: {
     look: "Look and language",
     theme: "Colours",

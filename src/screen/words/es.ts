@@ -3,6 +3,7 @@
 import { papersEn } from "../papers/words/en";
 import { protocolsEs } from "../protocols/words/es";
 import { sumsEs } from "../sums/words/es";
+import { voiceEs } from "../voice/words/es";
 import type { ScreenWords } from "./words";
 
 export const es: ScreenWords = {
@@ -26,6 +27,7 @@ export const es: ScreenWords = {
       due: "Plazos",
       place: "Lugar",
       welcome: "Primeros pasos",
+      voice: "Tu voz",
       settings: "Ajustes",
     },
     leads: {
@@ -42,6 +44,7 @@ export const es: ScreenWords = {
       due: "Tras un accidente, en la puerta y en el archivo.",
       place: "Las normas del lugar donde trabajas, y cuánta seguridad tenemos de cada una.",
       welcome: "Tres minutos: tu voz, un recorrido corto, una sesión para ver.",
+      voice: "Enséñale cómo hablas, o palabras tuyas. Se queda en este dispositivo.",
       settings: "Idioma, colores y lo que este dispositivo guarda para trabajar sin conexión.",
     },
   },
@@ -77,6 +80,7 @@ export const es: ScreenWords = {
   },
   protocols: protocolsEs,
   papers: papersEn,
+  voice: voiceEs,
   settings: {
     look: "Aspecto e idioma",
     theme: "Colores",

@@ -11,6 +11,7 @@ import type { IssueCode } from "../prepare/draft";
 import type { ProtocolWords } from "../protocols/words";
 import type { Theme } from "../settings/settings";
 import type { SumWords } from "../sums/words";
+import type { VoiceWords } from "../voice/words/en";
 
 type Words<K extends string> = Readonly<Record<K, string>>;
 
@@ -41,6 +42,7 @@ export interface ScreenWords {
     readonly of: (done: string, all: string) => string;
     readonly failed: Words<"offline" | "differs" | "noRoom">;
   };
+  readonly voice: VoiceWords;
   readonly settings: Words<"look" | "theme" | "themeHint" | "languageHint" | "device"> & {
     readonly themes: Words<Theme>;
     readonly version: (version: string) => string;

@@ -1,0 +1,60 @@
+/** The words of the page "your voice" in English. Another language has the same shape, or does not compile. */
+export const voiceEn = {
+  consentTitle: "Before you teach it",
+  consent: [
+    "What it learns tells something about your voice, as a fingerprint does about a finger. It is kept on this device only, apart from the log; backups leave it out, and nothing is ever sent.",
+    "The recordings are used while you speak and are not kept. You can undo, save or delete what was learnt at any time.",
+    "It helps the ear. It is no proof of who spoke, and others near you can still be heard.",
+  ],
+  agree: "I agree that it learns from my voice on this device.",
+  what: "What to teach",
+  whatHint: "It asks aloud for each phrase three times. Wear the microphone as at work; no machine is needed.",
+  lessons: { used: "The twelve said most", all: "All phrases", own: "Words of my own" },
+  lessonAbout: {
+    used: "About three minutes.",
+    all: "About nine minutes. You can stop in between and keep what was learnt.",
+    own: "Say whatever you like for a phrase, in any language: three times the same. It is heard beside the usual one.",
+  },
+  ownFor: "For",
+  address: "You call it",
+  begin: "Begin",
+  enough: "Enough. Learn from these",
+  cancel: "Stop. Learn nothing",
+  takeOf: (take: number, of: number) => `${take} of ${of}`,
+  done: (done: number, of: number) => `${done} of ${of} phrases`,
+  states: {
+    idle: "",
+    opening: "Opening the microphone…",
+    asking: "Listen",
+    listening: "Say it now",
+    checking: "Was it good?",
+    learning: "Learning…",
+  },
+  takeTroubles: {
+    clipped: "Too loud.",
+    tooQuiet: "Too quiet.",
+    cutOff: "It was cut off: wait for the sound, then speak.",
+    other: "It sounded different.",
+    nothing: "Nothing was heard.",
+  },
+  troubles: {
+    noModel: "It cannot learn here: the phrase model or its stored sounds did not load.",
+    noMicrophone: "The microphone could not be opened.",
+    nothingTaught: "No take was good enough. Nothing was changed.",
+    notKept: "It could not be kept on this device. Nothing was changed.",
+  },
+  taughtTitle: "What it has learnt",
+  none: "Nothing yet. It listens with the model that came with it.",
+  taught: (takes: number, day: string, word: string) => `${takes} takes on ${day}, behind “${word}”.`,
+  figures: (before: number, after: number) =>
+    `Of takes held back and put over a machine it understood ${before} % before, ${after} % after.`,
+  notUsed: "Learning did not help, so the model’s own ear is used for the usual phrases.",
+  words: (phrases: string) => `Words of your own for: ${phrases}.`,
+  tookSeconds: (seconds: string) => `Learnt in ${seconds} s.`,
+  doesNotFit: "It was taught to an earlier phrase model and is not used. Please teach it again.",
+  undo: "Undo the last lesson",
+  save: "Save as a file",
+  forget: "Delete all of it",
+};
+
+export type VoiceWords = typeof voiceEn;

@@ -1,0 +1,60 @@
+/** The words of the page "your voice" in Spanish. */
+import type { VoiceWords } from "./en";
+
+export const voiceEs: VoiceWords = {
+  consentTitle: "Antes de enseñarle",
+  consent: [
+    "Lo que aprende dice algo de tu voz, como una huella dice algo de un dedo. Se guarda solo en este dispositivo, aparte del registro; las copias de seguridad no lo llevan y nunca se envía nada.",
+    "Las grabaciones se usan mientras hablas y no se guardan. Puedes deshacer, guardar o borrar lo aprendido cuando quieras.",
+    "Ayuda al oído. No prueba quién habló, y a otros cerca de ti todavía se les puede oír.",
+  ],
+  agree: "Acepto que aprenda de mi voz en este dispositivo.",
+  what: "Qué enseñarle",
+  whatHint: "Pide en voz alta cada frase tres veces. Lleva el micrófono como en el trabajo; no hace falta la máquina.",
+  lessons: { used: "Las doce más usadas", all: "Todas las frases", own: "Palabras mías" },
+  lessonAbout: {
+    used: "Unos tres minutos.",
+    all: "Unos nueve minutos. Puedes parar a medias y conservar lo aprendido.",
+    own: "Di lo que quieras para una frase, en cualquier idioma: tres veces lo mismo. Se oye además de la habitual.",
+  },
+  ownFor: "Para",
+  address: "La llamas",
+  begin: "Empezar",
+  enough: "Basta. Aprende de estas",
+  cancel: "Parar. No aprender nada",
+  takeOf: (take, of) => `${take} de ${of}`,
+  done: (done, of) => `${done} de ${of} frases`,
+  states: {
+    idle: "",
+    opening: "Abriendo el micrófono…",
+    asking: "Escucha",
+    listening: "Dilo ahora",
+    checking: "¿Ha salido bien?",
+    learning: "Aprendiendo…",
+  },
+  takeTroubles: {
+    clipped: "Demasiado fuerte.",
+    tooQuiet: "Demasiado bajo.",
+    cutOff: "Quedó cortado: espera el sonido y habla.",
+    other: "Sonó distinto.",
+    nothing: "No se oyó nada.",
+  },
+  troubles: {
+    noModel: "Aquí no puede aprender: no se cargó el modelo de frases o sus sonidos guardados.",
+    noMicrophone: "No se pudo abrir el micrófono.",
+    nothingTaught: "Ninguna toma fue bastante buena. No se cambió nada.",
+    notKept: "No se pudo guardar en este dispositivo. No se cambió nada.",
+  },
+  taughtTitle: "Lo que ha aprendido",
+  none: "Nada todavía. Oye con el modelo que trae.",
+  taught: (takes, day, word) => `${takes} tomas el ${day}, tras “${word}”.`,
+  figures: (before, after) =>
+    `De las tomas apartadas, con una máquina por encima, entendió el ${before} % antes y el ${after} % después.`,
+  notUsed: "Aprender no ayudó, así que para las frases habituales se usa el oído del modelo.",
+  words: (phrases) => `Palabras tuyas para: ${phrases}.`,
+  tookSeconds: (seconds) => `Aprendido en ${seconds} s.`,
+  doesNotFit: "Se le enseñó a un modelo de frases anterior y no se usa. Enséñale otra vez.",
+  undo: "Deshacer la última lección",
+  save: "Guardar en un archivo",
+  forget: "Borrarlo todo",
+};
