@@ -99,7 +99,7 @@ export function soundTrial({ voice, hearing, openMicrophone, change, language }:
     speaker: () => say(saySoundCheck(book())),
     microphone(isOn: boolean, address: AddressWord): void {
       check = null;
-      change({ soundCheck: null });
+      change({ soundCheck: null, lastHeard: null });
       if (isOn) listen(address);
       else hearing.stop();
     },
