@@ -53,7 +53,9 @@ const heard = async (): Promise<string> => {
 it("learns nothing before it was agreed to", async () => {
   const begin = page.getByRole("button", { name: "Begin" });
   expect(await begin.isDisabled()).toBe(true);
-  const { violations } = await new AxeBuilder({ page }).withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]).analyze();
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"])
+    .analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);
   await page.getByRole("checkbox", { name: /I agree/ }).check({ force: true });
   expect(await begin.isDisabled()).toBe(false);
@@ -64,11 +66,16 @@ it("asks for the phrase, takes it three times, and hears it from then on, also a
   await page.getByRole("combobox", { name: "For" }).selectOption("moreInk");
   await page.getByRole("button", { name: "Begin" }).click();
   await page.getByTestId("say-now").getByText("station extra colour").waitFor({ timeout: patienceMs });
-  const { violations } = await new AxeBuilder({ page }).withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]).analyze();
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"])
+    .analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);
   await page.getByTestId("taught").getByText("Words of your own for: extra colour.").waitFor({ timeout: 150_000 });
   await page.reload();
-  await page.getByTestId("taught").getByText(/[23] takes on/).waitFor({ timeout: patienceMs });
+  await page
+    .getByTestId("taught")
+    .getByText(/[23] takes on/)
+    .waitFor({ timeout: patienceMs });
   expect(await heard()).toContain("extra colour");
 });
 
