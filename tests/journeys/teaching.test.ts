@@ -23,7 +23,7 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "teaching-"));
   place = await serve();
   const strange = phrase("station", "dropped", join(folder, "phrases")).toReversed();
-  const loop = new Float32Array(3.6 * rateHz).map((_, n) => 0.0004 * Math.sin(n * n));
+  const loop = new Float32Array(5 * rateHz).map((_, n) => 0.0004 * Math.sin(n * n));
   for (const [n, x] of strange.entries()) loop[rateHz + n] = (loop[rateHz + n] as number) + x;
   const wav = join(folder, "strange.wav");
   await writeSound(wav, loop);
@@ -50,6 +50,19 @@ const heard = async (): Promise<string> => {
   return said;
 };
 
+/** The loop does not wait to be asked: a lesson whose takes all began in the middle of it is begun again. */
+async function learnt(): Promise<void> {
+  const done = page.getByTestId("taught").getByText("Words of your own for: extra colour.");
+  const nothing = page.getByText("No take was good enough.");
+  for (let lesson = 0; lesson < 3; lesson++) {
+    await done.or(nothing).first().waitFor({ timeout: 150_000 });
+    if (await done.isVisible()) return;
+    await page.getByRole("button", { name: "Begin" }).click();
+    await page.getByTestId("lesson").waitFor({ timeout: patienceMs });
+  }
+  throw new Error("three lessons, and nothing was learnt");
+}
+
 it("learns nothing before it was agreed to", async () => {
   const begin = page.getByRole("button", { name: "Begin" });
   expect(await begin.isDisabled()).toBe(true);
@@ -70,7 +83,7 @@ it("asks for the phrase, takes it three times, and hears it from then on, also a
     .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"])
     .analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);
-  await page.getByTestId("taught").getByText("Words of your own for: extra colour.").waitFor({ timeout: 150_000 });
+  await learnt();
   await page.reload();
   await page
     .getByTestId("taught")
