@@ -8,7 +8,7 @@ import { TemplateMatch, unit } from "./templates";
 
 /**
  * Mean distance at which a phrase is as likely as not. Measured with synthetic Spanish and the first shipped model: the same
- * voice lies below 0.12, over a machine at 10 dB below 0.20, other phrases above 0.29 (`npm run bench:words`).
+ * voice lies below 0.12, over a machine at 10 dB below 0.20, other phrases above 0.29; one exploratory run on two synthetic voices.
  */
 export const evenDistance = 0.235;
 const softness = 0.012;

@@ -28,11 +28,11 @@ export function Timeline({ view }: { view: SessionView }) {
   };
   const minutes = (sec: number): number => Math.max(0, Math.floor((sec - face.nowSec) / 60));
   return (
-    <figure className={styles.plan} data-testid="plan" aria-label={w.plan}>
-      <figcaption>
+    <section className={styles.plan} data-testid="plan" aria-label={w.plan}>
+      <p className={styles.heading}>
         <b>{w.freeAt(readyAt, Math.ceil(face.readyInSec / 60))}</b>
         {nextAt && <span>{w.nextSetUpAt(nextAt)}</span>}
-      </figcaption>
+      </p>
       <svg viewBox={`0 0 ${wide} ${high}`} preserveAspectRatio="none" aria-hidden="true" focusable="false">
         {face.bars.map((bar) => (
           <rect
@@ -62,6 +62,6 @@ export function Timeline({ view }: { view: SessionView }) {
           <li key={`${bar.kind}${bar.step}${bar.fromSec}`}>{w.inMinutes(said(bar), minutes(bar.fromSec))}</li>
         ))}
       </ol>
-    </figure>
+    </section>
   );
 }
