@@ -64,9 +64,7 @@ describe("the plan of the breakdown", () => {
   it("says when the station is free, and what is to be done until then, for eyes and for ears", async () => {
     await until("sharpsFirst");
     await plan().waitFor();
-    expect(await plan().locator("p").textContent()).toMatch(
-      /^Station free at \d\d:\d\d( [AP]M)?, in \d\d min/,
-    );
+    expect(await plan().locator("p").textContent()).toMatch(/^Station free at \d\d:\d\d( [AP]M)?, in \d\d min/);
     await expect.poll(() => plan().locator("p").textContent()).toContain("Next set-up done by");
     const spoken = await plan().locator("li").allTextContents();
     expect(spoken[0]).toMatch(/^All sharps into container, now$/);
