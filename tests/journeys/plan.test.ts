@@ -9,7 +9,10 @@ import { choose, fillIn, openApp, patienceMs, start, step } from "./support/arti
 import { openBrowser, serve, type Watched, watch } from "./support/place";
 import { actOnce } from "./support/walker";
 
-const protocol: Protocol = relabelled(bundledProtocols[0] as Protocol, { contactSec: 12, reapplyWithinSec: null });
+const protocol: Protocol = {
+  ...relabelled(bundledProtocols[0] as Protocol, { contactSec: 12, reapplyWithinSec: null }),
+  ...{ id: "shortWaits", name: { en: "Short waits", es: "Esperas cortas" } },
+};
 /** The surface that each wipe waits longest for. */
 const wipes = Object.fromEntries(
   [...protocol.setUp, ...protocol.breakdown].flatMap((s) => {

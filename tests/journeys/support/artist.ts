@@ -36,10 +36,12 @@ export async function addProtocol(page: Page, text: string): Promise<void> {
     .setInputFiles({ name: "protocol.json", mimeType: "application/json", buffer: Buffer.from(text) });
 }
 
+/** Adds the protocol, unless the device keeps it already, and chooses it. */
 export async function choose(page: Page, protocol: Protocol): Promise<void> {
-  await addProtocol(page, JSON.stringify(protocol));
-  await page.getByText(`Added: ${protocol.name.en}.`).waitFor({ timeout: patienceMs });
-  await page.getByRole("radio", { name: protocol.name.en }).check({ force: true });
+  const offered = page.getByRole("radio", { name: protocol.name.en });
+  if ((await offered.count()) === 0) await addProtocol(page, JSON.stringify(protocol));
+  await offered.waitFor({ state: "attached", timeout: patienceMs });
+  await offered.check({ force: true });
 }
 
 export const step = (page: Page): Promise<string | null> => page.getByTestId("now").getAttribute("data-step");
