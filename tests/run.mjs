@@ -12,6 +12,7 @@ const report = join(root, "out", "tests.json");
 /** Programs that the tests run, and the Debian packages that bring them. */
 const needed = [
   ["/usr/bin/chromium", "chromium"],
+  ["/usr/bin/firefox-esr", "firefox-esr"],
   ["/usr/bin/flite", "flite"],
   ["/usr/bin/espeak-ng", "espeak-ng"],
   ["/usr/bin/ffmpeg", "ffmpeg"],
