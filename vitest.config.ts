@@ -1,5 +1,8 @@
 import { defineConfig } from "vitest/config";
 
+/** A whole session by voice, in real time. */
+const wholeSession = "tests/journeys/wholeSession.test.ts";
+
 /** Unit and property tests run in Node; journeys run in a real Chromium and live in tests/journeys. */
 export default defineConfig({
   test: {
@@ -17,8 +20,18 @@ export default defineConfig({
         test: {
           name: "journeys",
           include: ["tests/journeys/**/*.test.ts"],
+          exclude: [wholeSession],
           environment: "node",
           fileParallelism: false,
+          testTimeout: 600_000,
+          hookTimeout: 300_000,
+        },
+      },
+      {
+        test: {
+          name: "session",
+          include: [wholeSession],
+          environment: "node",
           testTimeout: 600_000,
           hookTimeout: 300_000,
         },

@@ -1,13 +1,12 @@
 /**
  * The whole test: installs what the tests need from Debian, checks form and types, then runs every test and closes with
- * one line of figures. `npm test -- unit` or `npm test -- journeys` runs one project.
+ * one line of figures. `npm test -- unit` runs one project: unit, journeys or session.
  */
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 
 const root = new URL("..", import.meta.url).pathname;
-const report = join(root, "out", "tests.json");
 
 /** Programs that the tests run, and the Debian packages that bring them. */
 const needed = [
@@ -36,29 +35,44 @@ function installMissing() {
   return status;
 }
 
-function figures() {
+function figuresOf(report) {
   if (!existsSync(report)) return { passed: 0, failed: 1 };
   const { numPassedTests, numFailedTests, numFailedTestSuites, success } = JSON.parse(readFileSync(report, "utf8"));
   const failed = numFailedTests > 0 ? numFailedTests : success ? 0 : Math.max(1, numFailedTestSuites);
   return { passed: numPassedTests, failed };
 }
 
-const projects = process.argv.slice(2).flatMap((name) => ["--project", name]);
+/** Runs some projects of the tests. @returns what passed and failed; a run that broke off counts as one failure. */
+function vitest(...projects) {
+  const report = join(root, "out", `tests.${projects.join(".")}.json`);
+  rmSync(report, { force: true });
+  const args = ["vitest", "run", ...projects.flatMap((name) => ["--project", name])];
+  args.push("--reporter=default", "--reporter=json", `--outputFile.json=${report}`);
+  return new Promise((done) => {
+    const run = spawn("npx", args, { cwd: root, stdio: "inherit" });
+    run.on("error", (error) => console.error(`npx: ${error.message}`));
+    run.on("close", (status) => {
+      const { passed, failed } = figuresOf(report);
+      done({ passed, failed: status === 0 ? failed : Math.max(1, failed) });
+    });
+  });
+}
+
+const asked = process.argv.slice(2);
 mkdirSync(join(root, "out"), { recursive: true });
-rmSync(report, { force: true });
 
 const installed = installMissing();
 const checked = run("npm", ["run", "--silent", "check"]);
-const tested = run("npx", [
-  "vitest",
-  "run",
-  ...projects,
-  "--reporter=default",
-  "--reporter=json",
-  `--outputFile.json=${report}`,
-]);
-const { passed, failed } = figures();
+// Built once, before two runs would do it at the same time.
+if (asked.length === 0) run(process.execPath, ["bin/serve.mjs", "--build-only"]);
+/** The whole session takes a quarter of an hour of real sound and little else: the other journeys go on beside it. */
+const runs =
+  asked.length > 0
+    ? [await vitest(...asked)]
+    : [await vitest("unit"), ...(await Promise.all([vitest("session"), vitest("journeys")]))];
+const sum = (of) => runs.reduce((total, one) => total + of(one), 0);
 const others = [installed, checked].filter((status) => status !== 0).length;
 if (checked !== 0) console.error("The check of form and types failed; see above.");
-console.log(`${passed} passed, ${failed + others} failed`);
-process.exitCode = installed === 0 && checked === 0 && tested === 0 && failed === 0 ? 0 : 1;
+const failed = sum((one) => one.failed) + others;
+console.log(`${sum((one) => one.passed)} passed, ${failed} failed`);
+process.exitCode = failed === 0 ? 0 : 1;
