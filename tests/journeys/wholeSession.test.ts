@@ -72,8 +72,10 @@ const stated = (fact: SessionFact) => {
   const { today: _today, creditedMs: _credited, ...whole } = rest as Record<string, unknown>;
   return whole;
 };
+/** Midnight may pass while the recording plays; the rehearsal's clock stands at ten in the morning. */
+const isOfTheDay = (fact: SessionFact) => fact.type === "v1.DayTurned";
 const said = ({ entries }: Read) =>
-  entries.filter(({ fact }) => !byClock.has(fact.type)).map(({ fact }) => stated(fact));
+  entries.filter(({ fact }) => !byClock.has(fact.type) && !isOfTheDay(fact)).map(({ fact }) => stated(fact));
 const clocked = ({ entries }: Read) =>
   entries
     .filter(({ fact }) => byClock.has(fact.type) && fact.type !== "v1.TimeWitnessed")
