@@ -401,12 +401,6 @@ export const en: Phrasebook = {
       better: "I know your voice now.",
       noBetter: "It did not help. Nothing was changed.",
     },
-    note: {
-      recording: "Recording.",
-      kept: "Note kept.",
-      empty: "I heard no note.",
-      failed: "The note was not kept.",
-    },
   },
   volume: { louder: "Louder.", quieter: "Quieter.", loudest: "This is loudest.", quietest: "This is quietest." },
   caution: {

@@ -1,4 +1,5 @@
 /** English numbers, durations and spelling, as spoken. */
+import { codeWords } from "./codeWords";
 
 const small = [
   ..."zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen".split(" "),
@@ -32,11 +33,9 @@ export function durationWords(ms: number): string {
 
 const digits = Object.fromEntries(small.slice(0, 10).map((word, digit) => [String(digit), word]));
 
-/** Lots are spelled with the code words of ICAO Annex 10, volume II; plain English digits, which artists know. */
-const codeWords =
-  "alfa bravo charlie delta echo foxtrot golf hotel india juliett kilo lima mike november oscar papa quebec romeo sierra tango uniform victor whiskey x-ray yankee zulu";
+/** Plain English digits, which artists know. */
 export const spellingWords: Readonly<Record<string, string>> = {
-  ...Object.fromEntries(codeWords.split(" ").map((word) => [word.charAt(0), word])),
+  ...codeWords,
   ...digits,
   "-": "dash",
   "/": "slash",

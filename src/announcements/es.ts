@@ -401,12 +401,6 @@ export const es: Phrasebook = {
       better: "Ahora conozco tu voz.",
       noBetter: "No ayudó. No se cambió nada.",
     },
-    note: {
-      recording: "Grabando.",
-      kept: "Nota guardada.",
-      empty: "No oí ninguna nota.",
-      failed: "La nota no se guardó.",
-    },
   },
   handCount: {
     begun: "Cuento hasta {seconds}, desde ahora.",

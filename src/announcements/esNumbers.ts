@@ -1,4 +1,5 @@
 /** Spanish numbers, durations and spelling, as spoken. */
+import { codeWords } from "./codeWords";
 
 const small = [
   ..."cero uno dos tres cuatro cinco seis siete ocho nueve diez once doce trece catorce quince dieciséis".split(" "),
@@ -44,11 +45,8 @@ export function durationWords(ms: number): string {
 
 const digits = Object.fromEntries(small.slice(0, 10).map((word, digit) => [String(digit), word]));
 
-/** Lots are spelled with the code words of ICAO Annex 10, volume II, which do not change with the language. */
-const codeWords =
-  "alfa bravo charlie delta echo foxtrot golf hotel india juliett kilo lima mike november oscar papa quebec romeo sierra tango uniform victor whiskey x-ray yankee zulu";
 export const spellingWords: Readonly<Record<string, string>> = {
-  ...Object.fromEntries(codeWords.split(" ").map((word) => [word.charAt(0), word])),
+  ...codeWords,
   ...digits,
   "-": "guion",
   "/": "barra",

@@ -142,7 +142,6 @@ export interface Phrasebook {
         Plain
       >
     > & { readonly ask: With<"address" | "phrase">; readonly addresses: Readonly<Record<AddressWord, Plain>> };
-    readonly note: Readonly<Record<"recording" | "kept" | "empty" | "failed", Plain>>;
   };
   readonly volume: {
     readonly louder: Plain;

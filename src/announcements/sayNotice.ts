@@ -87,9 +87,6 @@ export const askTake = (book: Phrasebook, address: AddressWord, command: Command
     true,
   );
 
-export const sayNoteMoment = (book: Phrasebook, what: keyof Phrasebook["ear"]["note"]): Utterance =>
-  notice("note", fill(book.ear.note[what]), what === "failed" ? "now" : "soon", true);
-
 export const sayVolume = (book: Phrasebook, change: keyof Phrasebook["volume"]): Utterance =>
   notice("volume", fill(book.volume[change]), "soon", true);
 

@@ -1,8 +1,8 @@
 /** Keeping in a real Chromium, by keyboard: a locked backup is made, and a new device takes it back, whole or not at all. */
 import { readFile } from "node:fs/promises";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { violationsAtSizes } from "./support/accessible";
 import { choose, done, fillIn, onDisk, openApp, patienceMs, start } from "./support/artist";
 import { press, type } from "./support/keyboard";
 import { openBrowser, serve, type Watched, watch } from "./support/place";
@@ -130,19 +130,6 @@ it("keeps a list of the keys that are trusted", async () => {
 });
 
 it.each(["light", "dark"] as const)("is accessible in the %s, on a phone as on a screen", async (colorScheme) => {
-  await page.emulateMedia({ colorScheme });
-  for (const viewport of [
-    { width: 360, height: 640 },
-    { width: 1280, height: 800 },
-  ]) {
-    await page.setViewportSize(viewport);
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id} ${target}`))).toEqual([]);
-    if (process.env.LOOK)
-      await page.screenshot({
-        path: `${process.env.LOOK}/keeping-${colorScheme}-${viewport.width}.png`,
-        fullPage: true,
-      });
-  }
+  expect(await violationsAtSizes(page, "keeping", colorScheme)).toEqual([]);
   expect(watched).toEqual({ foreign: [], violations: [], errors: [] });
 });

@@ -1,9 +1,9 @@
 /** The archive in a real Chromium, by keyboard: sessions kept at the station are found by lot, saved as a table, printed. */
 import { readFile } from "node:fs/promises";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { readCsv } from "../../src/export/samples/readCsv";
+import { violationsAtSizes } from "./support/accessible";
 import { choose, done, fillIn, openApp, patienceMs, start } from "./support/artist";
 import { press, type } from "./support/keyboard";
 import { openBrowser, serve, type Watched, watch } from "./support/place";
@@ -102,19 +102,6 @@ it("says so when there is none, and finds again by client and by day", async () 
 });
 
 it.each(["light", "dark"] as const)("is accessible in the %s, on a phone as on a screen", async (colorScheme) => {
-  await page.emulateMedia({ colorScheme });
-  for (const viewport of [
-    { width: 360, height: 640 },
-    { width: 1280, height: 800 },
-  ]) {
-    await page.setViewportSize(viewport);
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id} ${target}`))).toEqual([]);
-    if (process.env.LOOK)
-      await page.screenshot({
-        path: `${process.env.LOOK}/records-${colorScheme}-${viewport.width}.png`,
-        fullPage: true,
-      });
-  }
+  expect(await violationsAtSizes(page, "records", colorScheme)).toEqual([]);
   expect(watched).toEqual({ foreign: [], violations: [], errors: [] });
 });
