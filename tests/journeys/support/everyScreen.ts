@@ -10,6 +10,7 @@ import { patienceMs } from "./artist";
 /** The convention booth, but for contact times that nobody has to wait for. */
 const quickBooth = Protocol.parse({
   ...conventionBooth,
+  ...{ id: "quickBooth", name: { en: "Booth with short waits", es: "Stand con esperas cortas" } },
   products: conventionBooth.products.map((slot) => ({ ...slot, label: { ...slot.label, contactSec: 12 } })),
 });
 
@@ -103,6 +104,7 @@ export async function everyScreen(
     .setInputFiles({ name: "p.json", mimeType: "application/json", buffer: Buffer.from(JSON.stringify(quickBooth)) });
   const name = quickBooth.name[language] ?? quickBooth.name.en;
   await pause(800);
+  await page.getByRole("radio", { name }).waitFor({ state: "attached", timeout: patienceMs });
   await page.getByRole("radio", { name }).check({ force: true });
   await begin("C-014");
   await visit("session, first step");
