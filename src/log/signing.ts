@@ -40,11 +40,19 @@ export async function signerFromSecret(secret: Uint8Array): Promise<Signer> {
 /** Whether the signature is this key's over this message. A key that is not a point is simply not the signer. */
 export async function isSignedBy(key: PublicKey, message: Uint8Array, signature: Signature): Promise<boolean> {
   try {
-    const imported = await crypto.subtle.importKey("raw", bytesOf(key), "Ed25519", false, ["verify"]);
-    return await crypto.subtle.verify("Ed25519", imported, bytesOf(signature), message.slice());
+    return await crypto.subtle.verify("Ed25519", await imported(key), bytesOf(signature), message.slice());
   } catch {
     return isSignedByScript(key, message, signature);
   }
+}
+
+/** Heads of one record are checked by the hundred, all under one key. */
+let last: { readonly key: PublicKey; readonly imported: Promise<CryptoKey> } | null = null;
+function imported(key: PublicKey): Promise<CryptoKey> {
+  if (last?.key !== key) {
+    last = { key, imported: crypto.subtle.importKey("raw", bytesOf(key), "Ed25519", false, ["verify"]) };
+  }
+  return last.imported;
 }
 
 /** The same without WebCrypto: older browsers, pages from a file. */

@@ -9,7 +9,7 @@ import { type LogEntry, newSigner } from "../../log";
 import { type RecordFile, recordText } from "../recordFile";
 import { sealRecord } from "../sealRecord";
 import { passes, type Verdict } from "../verdict";
-import { verifyRecord } from "../verifyRecord";
+import { type VerifyOptions, verifyRecord } from "../verifyRecord";
 import { isPointedOut, partsOf, placeNamed } from "./alterations";
 import { live } from "./lived";
 import { remade } from "./remake";
@@ -24,10 +24,22 @@ const { journal, writer } = await live(input, walked(input, today, { atWork: glo
 const sealed = await sealRecord(journal, writer, signer, "2026-11-25T11:00:00.000+00:00");
 if (!sealed.ok) throw new Error(sealed.message);
 const { record, text } = sealed;
+const { closing } = record;
+if (!closing) throw new Error("The record is not sealed.");
 const bytes = new TextEncoder().encode(text);
 const facts = record.entries.length;
 console.log(`${facts} facts, ${bytes.length} bytes, every ${stride === 1 ? "byte" : `${stride}th byte`}`);
 if (facts < 300) throw new Error("The record is too short.");
+
+/**
+ * Chain, seal and signatures must find it by themselves: the replay, which takes longest, is asked only where they do not.
+ * A verdict is thereby never better than the verifier's own.
+ */
+const quickly: VerifyOptions = { replay: () => ({ ok: true, summary: closing.summary }) };
+async function verdictOn(file: Uint8Array | string): Promise<Verdict> {
+  const verdict = await verifyRecord(file, quickly);
+  return passes(verdict) ? verifyRecord(file) : verdict;
+}
 
 type Try = () => Promise<{ verdict: Verdict; isPlaced: boolean }>;
 let isMissed = false;
@@ -52,7 +64,7 @@ function* everyByte(): Generator<Try> {
       const copy = bytes.slice();
       // A digit to a digit and a letter to a letter, so that most changes still read as JSON.
       copy[at] = (copy[at] ?? 0) ^ 1;
-      const verdict = await verifyRecord(copy);
+      const verdict = await verdictOn(copy);
       return { verdict, isPlaced: isPointedOut(verdict, partAt(at), at) };
     };
   }
@@ -60,7 +72,7 @@ function* everyByte(): Generator<Try> {
 function* everyCut(): Generator<Try> {
   for (let length = 0; length < bytes.length; length += stride) {
     yield async () => {
-      const verdict = await verifyRecord(bytes.subarray(0, length));
+      const verdict = await verdictOn(bytes.subarray(0, length));
       const [named, part] = [placeNamed(verdict), length === 0 ? ({ part: "file" } as const) : partAt(length)];
       return { verdict, isPlaced: named !== null && (named.part === part.part || named.part === "file") };
     };
@@ -77,7 +89,7 @@ function* everyFact(
   for (let n = 1; n <= facts - spare; n++) {
     yield async () => {
       const changed = await change({ ...record, entries: [...record.entries], signatures: [...record.signatures] }, n);
-      const verdict = await verifyRecord(recordText(changed));
+      const verdict = await verdictOn(recordText(changed));
       const named = placeNamed(verdict);
       return { verdict, isPlaced: named?.part === "entry" && named.n === at(n) };
     };
