@@ -1,8 +1,8 @@
 /** The record of a cycle from CSV: units in the names, gauge and absolute kept apart, every trouble in one line. */
 import { fc, test as property } from "@fast-check/vitest";
 import { describe, expect, it } from "vitest";
+import { splitRows } from "../sums/csvRows";
 import { parseCycleCsv } from "./csv";
-import { splitRows } from "./rows";
 
 function read(text: string, atmosphereKPa?: number) {
   const record = parseCycleCsv(text, atmosphereKPa);

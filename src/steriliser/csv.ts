@@ -3,8 +3,8 @@
  * and a pressure must say abs or gauge: the two differ by a whole atmosphere.
  */
 import { type Answer, answer, quoted, refuse } from "../sums/answer";
+import { splitRows } from "../sums/csvRows";
 import { fahrenheitToCelsius, type Reading, standardAtmosphereKPa } from "./reading";
-import { splitRows } from "./rows";
 
 export type CsvCode =
   | "empty"

@@ -32,14 +32,22 @@ export interface BuzzShape {
   /** Seconds that a pass and a rest last, from and to. */
   readonly passSec: readonly [number, number];
   readonly restSec: readonly [number, number];
+  /** Where its body and the tray ring, centre and bandwidth in Hz; a pen machine's by default. */
+  readonly bodyHz?: readonly (readonly [number, number])[];
 }
+
+const penBodyHz = [
+  [240, 90],
+  [1_150, 260],
+  [2_700, 500],
+] as const;
 
 export const penMachine: BuzzShape = { hertz: 104, passSec: [20, 45], restSec: [2, 5] };
 
 export function buzz(rateHz: number, seed: number, shape: BuzzShape = penMachine): Buzz {
   const random = seededRandom(seed);
   const between = ([from, to]: readonly [number, number]) => from + (to - from) * random();
-  const body = [resonance(240, 90, rateHz), resonance(1_150, 260, rateHz), resonance(2_700, 500, rateHz)];
+  const body = (shape.bodyHz ?? penBodyHz).map(([hertz, widthHz]) => resonance(hertz, widthHz, rateHz));
   const hiss = resonance(3_300, 1_400, rateHz);
   let phase = 0;
   let drift = 1;

@@ -4,50 +4,19 @@
  * and heard by the shipped ear: with nothing done about it, with the words being said guarded, with the echo taken out, and
  * with both. Everything is listened for, which is harder than any session. `npm run bench:echo`
  */
-import { execFileSync } from "node:child_process";
-import { readFileSync } from "node:fs";
-import { ClipManifest } from "../../../src/announcements/clips";
 import { type CommandId, commandIds } from "../../../src/intent/phrases";
 import { sayingNow } from "../../../src/intent/sayingNow";
 import { Ear, type Heard, type PhraseModel } from "../../../src/recogniser";
+import { bootstrapped, poissonUpper } from "../../../src/recogniser/figures/intervals";
 import { shippedModel } from "../../../src/recogniser/network/shippedModel";
 import { seededRandom } from "../../../src/rehearsal/random";
+import { announcements, type Sentence } from "../voice/announcements";
 import { heldOutVoices, levelled, phraseOf, rmsOf } from "./heldOut";
-import { bootstrapped, poissonUpper } from "./intervals";
 
 const rateHz = 16_000;
 const chunk = 1024;
 const aloneMinutes = Number(process.argv[2] ?? 12);
 const voicesUsed = heldOutVoices.slice(0, Number(process.argv[3] ?? 4));
-
-interface Sentence {
-  readonly text: string;
-  readonly sound: Float32Array;
-}
-
-/** Every clip that is more than a word or two, as sentences to say. */
-function announcements(): readonly Sentence[] {
-  const manifest = ClipManifest.parse(JSON.parse(readFileSync("public/clips/en.json", "utf8")));
-  const files = new Map<string, Float32Array>();
-  const decoded = (file: string): Float32Array => {
-    const known = files.get(file);
-    if (known) return known;
-    const args = ["-v", "error", "-i", `public/clips/${file}`, "-ar", "16000", "-ac", "1", "-f", "f32le", "-"];
-    const bytes = execFileSync("ffmpeg", args, { maxBuffer: 2 ** 30 });
-    const sound = new Float32Array(new Uint8Array(bytes).buffer);
-    files.set(file, sound);
-    return sound;
-  };
-  return Object.entries(manifest.clips)
-    .filter(([, clip]) => clip.durationMs > 700 && !clip.file.includes("words"))
-    .map(([text, clip]) => ({
-      text,
-      sound: decoded(clip.file).slice(
-        (clip.startMs * rateHz) / 1000,
-        ((clip.startMs + clip.durationMs) * rateHz) / 1000,
-      ),
-    }));
-}
 
 /** Loudspeaker and room: 90 ms on the way, a loudspeaker that is not quite straight, reverberation of 0.3 s. */
 function throughTheRoom(played: Float32Array, seed: number): Float32Array {

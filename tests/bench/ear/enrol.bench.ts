@@ -9,6 +9,7 @@ import { ClipManifest } from "../../../src/announcements/clips";
 import { type CommandId, commandIds } from "../../../src/intent/phrases";
 import { Decision } from "../../../src/recogniser/decision/decision";
 import { settingsOf } from "../../../src/recogniser/decision/settings";
+import { bootstrapped, poissonUpper } from "../../../src/recogniser/figures/intervals";
 import { PhraseNet } from "../../../src/recogniser/network/phraseNet";
 import { shippedModel } from "../../../src/recogniser/network/shippedModel";
 import { type Head, headOf } from "../../../src/recogniser/network/weightsOf";
@@ -27,7 +28,6 @@ import { readNegatives } from "../../../src/recogniser/ownVoice/negativesFile";
 import { type Moment, momentsOf } from "../../../src/recogniser/ownVoice/summaries";
 import { seededRandom } from "../../../src/rehearsal/random";
 import { heldOutVoices, phraseOf, rmsOf, said } from "./heldOut";
-import { bootstrapped, poissonUpper } from "./intervals";
 
 const rateHz = 16_000;
 const voices = heldOutVoices.slice(0, Number(process.argv[2] ?? 6));

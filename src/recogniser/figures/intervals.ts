@@ -1,5 +1,5 @@
 /** Intervals beside every figure: a Poisson bound for events in time, a bootstrap by speaker for shares. */
-import { seededRandom } from "../../../src/rehearsal/random";
+import { seededRandom } from "../../rehearsal/random";
 
 /** One-sided 95 % upper bound of a Poisson count: solves P(at most `count` | bound) = 0.05 (0 → 2.9957, as in tables). */
 export function poissonUpper(count: number): number {
@@ -35,4 +35,34 @@ export function bootstrapped(
     meanOf(bySpeaker.map(() => bySpeaker[Math.floor(random() * bySpeaker.length)] ?? [])),
   ).sort((a, b) => a - b);
   return [meanOf(bySpeaker), means[Math.floor(0.025 * draws)] ?? 0, means[Math.floor(0.975 * draws)] ?? 1];
+}
+
+/**
+ * One-sided 95 % upper bound of a share, exact: the share at which so few as `count` of `total` come with probability 0.05.
+ * @see Clopper and Pearson, Biometrika 26 (1934); 0 of 100 → 0.0295
+ */
+export function shareUpper(count: number, total: number): number {
+  if (count >= total) return 1;
+  const atMost = (share: number): number => {
+    let logTerm = total * Math.log1p(-share);
+    let sum = Math.exp(logTerm);
+    for (let k = 1; k <= count; k++) {
+      logTerm += Math.log((total - k + 1) / k) + Math.log(share) - Math.log1p(-share);
+      sum += Math.exp(logTerm);
+    }
+    return sum;
+  };
+  let [low, high] = [0, 1];
+  for (let n = 0; n < 60; n++) {
+    const middle = (low + high) / 2;
+    if (atMost(middle) > 0.05) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+/** The value that `part` (0..1) of the numbers do not exceed; NaN of none. */
+export function quantile(numbers: readonly number[], part: number): number {
+  const sorted = numbers.toSorted((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))] ?? Number.NaN;
 }

@@ -1,0 +1,35 @@
+/** What another station's companion says: the clips that are shipped, each at 16 kHz. */
+import { execFileSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { ClipManifest } from "../../../src/announcements/clips";
+
+export interface Sentence {
+  readonly text: string;
+  readonly sound: Float32Array;
+}
+
+const rateHz = 16_000;
+
+/** Every clip that is more than a word or two. Needs ffmpeg. */
+export function announcements(): readonly Sentence[] {
+  const manifest = ClipManifest.parse(JSON.parse(readFileSync("public/clips/en.json", "utf8")));
+  const files = new Map<string, Float32Array>();
+  const decoded = (file: string): Float32Array => {
+    const known = files.get(file);
+    if (known) return known;
+    const args = ["-v", "error", "-i", `public/clips/${file}`, "-ar", "16000", "-ac", "1", "-f", "f32le", "-"];
+    const bytes = execFileSync("ffmpeg", args, { maxBuffer: 2 ** 30 });
+    const sound = new Float32Array(new Uint8Array(bytes).buffer);
+    files.set(file, sound);
+    return sound;
+  };
+  return Object.entries(manifest.clips)
+    .filter(([, clip]) => clip.durationMs > 700 && !clip.file.includes("words"))
+    .map(([text, clip]) => ({
+      text,
+      sound: decoded(clip.file).slice(
+        (clip.startMs * rateHz) / 1000,
+        ((clip.startMs + clip.durationMs) * rateHz) / 1000,
+      ),
+    }));
+}
