@@ -51,7 +51,7 @@ const devicePack: Plugin = {
   name: "device-pack",
   apply: "build",
   generateBundle(_, bundle) {
-    const inPublic = ["voice", "clips", "practice"].flatMap((folder) =>
+    const inPublic = ["voice", "own-voice", "clips", "practice"].flatMap((folder) =>
       existsSync(`public/${folder}`)
         ? readdirSync(`public/${folder}`, { recursive: true, encoding: "utf8" }).map((name) => `${folder}/${name}`)
         : [],
@@ -137,7 +137,7 @@ export default defineConfig({
             urlPattern: ({ url, request, sameOrigin }) =>
               sameOrigin &&
               !request.headers.has("x-gloveside-sha256") &&
-              (/\/(clips|voice|practice)\//.test(url.pathname) || url.pathname.endsWith(".wasm")),
+              (/\/(clips|voice|own-voice|practice)\//.test(url.pathname) || url.pathname.endsWith(".wasm")),
             handler: "CacheFirst",
             options: { cacheName: "gloveside-pack", plugins: [{ cacheWillUpdate: async () => null }] },
           },

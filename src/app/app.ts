@@ -1,5 +1,4 @@
 /** The app: opening, preparing, a session, its record. Carries out what the screens ask for with the parts handed in. */
-import type { SpokenLanguage } from "../announcements/phrasebooks";
 import type { CodeCamera } from "../barcode/codeCamera";
 import { protocolDigest } from "../drafting/version";
 import type { SoundSource } from "../microphone";
@@ -15,7 +14,7 @@ import type { DevicePack } from "./devicePack";
 import { findPractice } from "./practice";
 import { prepareView } from "./prepareView";
 import { soundTrial } from "./soundTrial";
-import { watchedValue } from "./watchedValue";
+import { type Watched, watchedValue } from "./watchedValue";
 import type { Hearing } from "./wireHearing";
 import type { OpenedLog } from "./wireLog";
 import { wireTour } from "./wireTour";
@@ -31,7 +30,7 @@ export interface AppParts {
   readonly openMicrophone: () => SoundSource;
   /** Null where nothing can be kept. */
   readonly protocols: ProtocolsModel | null;
-  readonly teaching: (language: () => SpokenLanguage) => TeachModel;
+  readonly teaching: (settings: Watched<Settings>) => TeachModel;
   /** Address of the app's folder, with its slash. */
   readonly base: string;
   readonly update: () => void;
@@ -48,7 +47,7 @@ export async function createApp(parts: AppParts): Promise<App> {
   const view = watchedValue<View>({ at: "opening" });
   const settings = watchedValue<Settings>(memory.settings());
   let offline: PrepareView["offline"] = "no";
-  const teaches = teaching(() => settings.now.language);
+  const teaches = teaching(settings);
 
   const tour = wireTour({ voice, hearing, openMicrophone, language: () => settings.now.language });
 

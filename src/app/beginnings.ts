@@ -54,7 +54,8 @@ export function beginnings({ log, memory, voice, hearing, camera, openMicrophone
   };
 
   const beginIn = async (into: Log, input: SessionInput, source: SoundSource, how: How) => {
-    const made = await headerFor(into, input, await hearing.model);
+    const model = await hearing.modelOf(bookFor(input.language).language);
+    const made = await headerFor(into, input, model);
     if (!made.ok) return made;
     const opened = await into.journal.open(made.header);
     if (!opened.ok) return opened;

@@ -19,9 +19,17 @@ export const Pack = z.strictObject({ format: z.literal("gloveside-device-pack"),
 export const packCache = "gloveside-pack";
 const hashHeader = "x-gloveside-sha256";
 
-/** Clips of the other languages are left out. */
+/** What belongs to one language; all else is for every language. The recorded artist speaks English. */
+const inOneLanguage = [/^clips\/(\w+)\./, /^(?:own-)?voice\/(?:(\w+)\/)?\w+\.\w+$/, /^practice\//];
+
+/** What is made for other languages is left out. */
 export const neededFor = (language: SpokenLanguage, files: readonly PackFile[]): readonly PackFile[] =>
-  files.filter(({ path }) => !path.startsWith("clips/") || path.startsWith(`clips/${language}.`));
+  files.filter(({ path }) =>
+    inOneLanguage.every((pattern) => {
+      const found = pattern.exec(path);
+      return found === null || (found[1] ?? "en") === language;
+    }),
+  );
 
 const bytesOf = (files: readonly PackFile[]): number => files.reduce((sum, { bytes }) => sum + bytes, 0);
 

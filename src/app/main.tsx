@@ -7,6 +7,7 @@ import { createRoot } from "react-dom/client";
 import { codeCamera } from "../barcode/codeCamera";
 import { archive } from "../finding/archive";
 import { microphone } from "../microphone";
+import { folderFor } from "../recogniser/engine/modelFolder";
 import { workerEar } from "../recogniser/engine/workerEar";
 import { workerTeacher } from "../recogniser/ownVoice/teachPort";
 import { Screen } from "../screen/Screen";
@@ -51,7 +52,7 @@ const protocols =
     language: () => memory.settings().language,
   });
 if (protocols) void moveTexts(memory, protocols);
-const hearing = createHearing(workerEar(new URL("voice/", base)), "en");
+const hearing = createHearing((language) => workerEar(new URL(`voice/${folderFor(language)}`, base)));
 const openMicrophone = () => microphone({ played });
 const app = await createApp({
   camera,
@@ -60,12 +61,12 @@ const app = await createApp({
   protocols,
   hearing,
   openMicrophone,
-  teaching: (language) =>
+  teaching: (settings) =>
     teachVoice({
       voice,
       hearing,
       openMicrophone,
-      language,
+      settings,
       base,
       saveFile,
       store: ownVoiceStore(),

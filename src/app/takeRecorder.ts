@@ -1,5 +1,6 @@
 /** Records one phrase at a time from the open microphone: from now until it has been said, or nobody said anything. */
 import type { AddressWord } from "../intent/phrases";
+import type { PhraseLanguage } from "../intent/wording";
 import type { SoundSource } from "../microphone";
 import { SoundActivity } from "../recogniser/soundActivity";
 import { doesListen } from "../screen/model";
@@ -42,9 +43,8 @@ export function takeRecorder(hearing: Hearing) {
 
   return {
     /** @returns whether the microphone opened. */
-    open(source: SoundSource, address: AddressWord): Promise<boolean> {
-      // Whatever is spoken: takes are sound, and the model is an English one.
-      hearing.listen(source, address, deaf, "en");
+    open(source: SoundSource, address: AddressWord, language: PhraseLanguage): Promise<boolean> {
+      hearing.listen(source, address, deaf, language);
       return new Promise((answer) => {
         const look = () => {
           const { now } = hearing.condition;

@@ -2,18 +2,20 @@
  * Teaching, hands free: asks for a phrase aloud, records until it is over, says what was wrong with a take, and learns at the
  * end. Recordings go to the worker and are gone with it; only what was learnt is kept, once consent was given on the screen.
  */
-import { bookFor, type SpokenLanguage } from "../announcements/phrasebooks";
+import { bookFor } from "../announcements/phrasebooks";
 import { askTake, sayTeaching } from "../announcements/sayNotice";
 import type { Utterance } from "../announcements/utterance";
 import type { Voice } from "../announcements/voice";
 import type { AddressWord, CommandId } from "../intent/phrases";
 import type { SoundSource } from "../microphone";
+import { folderFor } from "../recogniser/engine/modelFolder";
 import type { OwnVoice } from "../recogniser/ownVoice/ownVoice";
 import type { TeachPort } from "../recogniser/ownVoice/teachPort";
+import type { Settings } from "../screen/settings/settings";
 import { type TeachModel, type TeachNow, type TeachTrouble, takesEach } from "../screen/voice/teachModel";
 import type { OwnVoiceStore } from "./ownVoiceStore";
 import { takeRecorder } from "./takeRecorder";
-import { watchedValue } from "./watchedValue";
+import { type Watched, watchedValue } from "./watchedValue";
 import type { Hearing } from "./wireHearing";
 
 export interface TeachParts {
@@ -23,7 +25,8 @@ export interface TeachParts {
   readonly store: OwnVoiceStore;
   readonly teacher: () => TeachPort;
   readonly base: string;
-  readonly language: () => SpokenLanguage;
+  /** Another language is another phrase model, and what was taught belongs to one. */
+  readonly settings: Watched<Settings>;
   readonly saveFile: (name: string, text: string) => void;
 }
 
@@ -35,6 +38,7 @@ const mostSilent = 3;
 
 export function teachVoice(parts: TeachParts): TeachModel {
   const { voice, hearing, store } = parts;
+  const language = () => parts.settings.now.language;
   const idle: TeachNow = {
     state: "idle",
     ask: null,
@@ -66,7 +70,7 @@ export function teachVoice(parts: TeachParts): TeachModel {
     });
 
   const readStore = async (): Promise<void> => {
-    const [kept, digest] = [await store.read().catch(() => null), await hearing.model];
+    const [kept, digest] = [await store.read().catch(() => null), await hearing.modelOf(language())];
     own = kept?.now ?? null;
     const fits = own !== null && own.model === digest;
     hearing.hearWithOwnVoice(fits ? own : null);
@@ -93,16 +97,17 @@ export function teachVoice(parts: TeachParts): TeachModel {
   async function teach(address: AddressWord, commands: readonly CommandId[], ownWords: boolean): Promise<void> {
     const mine = ++lesson;
     const goesOn = () => lesson === mine;
-    const book = bookFor(parts.language());
+    const book = bookFor(language());
     const consentAt = new Date().toISOString();
     isEnough = false;
     change({ ...idle, taught: now.now.taught, canUndo: now.now.canUndo, state: "opening", phrases: commands.length });
     const teacher = parts.teacher();
-    const [modelFolder, negativesFolder] = [`${parts.base}voice/`, `${parts.base}own-voice/`];
+    const folder = folderFor(book.language);
+    const [modelFolder, negativesFolder] = [`${parts.base}voice/${folder}`, `${parts.base}own-voice/${folder}`];
     const recorder = takeRecorder(hearing);
     try {
       hearing.allow(new Set());
-      const isListening = recorder.open(parts.openMicrophone(), address);
+      const isListening = recorder.open(parts.openMicrophone(), address, book.language);
       const opened = await teacher.ask({ type: "open", modelFolder, negativesFolder, address });
       if (!goesOn()) return;
       if (opened.type !== "ready") return end("noModel");
@@ -159,6 +164,12 @@ export function teachVoice(parts: TeachParts): TeachModel {
     }
   }
 
+  let told = language();
+  parts.settings.subscribe(() => {
+    if (told === language()) return;
+    told = language();
+    void readStore();
+  });
   void readStore();
   return {
     get now() {

@@ -50,8 +50,8 @@ export interface Hearing {
   processing(): Processing | null;
   /** A copy of everything the ear gets. @returns stops it. */
   tap(listen: SoundTap): () => void;
-  /** SHA-256 of the phrase model once it is loaded; null where it cannot be used. */
-  readonly model: Promise<string | null>;
+  /** SHA-256 of the phrase model of a language once it is loaded, which begins now; null where it cannot be used. */
+  modelOf(language: PhraseLanguage): Promise<string | null>;
   /** Opens the source for this listener; what listened before is let go. */
   listen(source: SoundSource, address: AddressWord, listener: HearingListener, language: PhraseLanguage): void;
   /** Tries the same source again now. */
@@ -70,15 +70,13 @@ const slowForMs = 10_000;
 const allWell: HearingQuality = { droppedMs: 0, behindMs: 0 };
 const nobody: HearingListener = { heard: () => {}, talk: () => {}, lost: () => {}, back: () => {} };
 
-/** @param understood the language of the phrase model; in another one nothing is listened to, and that is shown. */
-export function createHearing(ear: EarPort, understood: PhraseLanguage): Hearing {
+/** @param ear makes the ear of a language, the first time that this language is spoken. */
+export function createHearing(ear: (language: PhraseLanguage) => EarPort): Hearing {
   const condition = watchedValue<EarCondition>("off");
   const quality = watchedValue<HearingQuality>(allWell);
   const level = watchedValue(0);
   const taps = new Set<SoundTap>();
   let rateHz = 0;
-  /** Words that the artist taught are heard in whatever language they are. */
-  let hasOwnWords = false;
   let processing: Processing | null = null;
   let slowUntilMs = Number.NEGATIVE_INFINITY;
   let state: ListeningState = startListening();
@@ -86,25 +84,12 @@ export function createHearing(ear: EarPort, understood: PhraseLanguage): Hearing
   let source: SoundSource | null = null;
   let run: EngineRun | null = null;
   let allowed: readonly CommandId[] = [];
+  let spoken: PhraseLanguage = "en";
 
-  const model = new Promise<string | null>((settle) => {
-    ear.onReport((report) => {
-      if (report.type === "ready") settle(report.digest);
-      if (report.type === "unusable") settle(null);
-      if (report.type === "behind") {
-        slowUntilMs = performance.now() + slowForMs;
-        quality.set({ ...quality.now, behindMs: report.behindMs });
-        showCondition();
-      }
-    });
-  });
-
-  /** What was asked for last is a language that the phrase model does not know. */
-  let isOtherLanguage = false;
   const showCondition = (): void => {
     const isSlow = performance.now() < slowUntilMs;
     if (!isSlow && quality.now.behindMs > 0) quality.set({ ...quality.now, behindMs: 0 });
-    const now = isOtherLanguage && state.matches("asleep") ? "otherLanguage" : conditionOf(state);
+    const now = conditionOf(state);
     const shown = now === "on" && isSlow ? "slow" : now;
     if (condition.now !== shown) condition.set(shown);
   };
@@ -164,6 +149,10 @@ export function createHearing(ear: EarPort, understood: PhraseLanguage): Hearing
     } else if (event.type === "speechend") {
       toChart({ type: "sound.ended" });
       listener.talk(false);
+    } else if (event.type === "behind") {
+      slowUntilMs = performance.now() + slowForMs;
+      quality.set({ ...quality.now, behindMs: event.behindMs });
+      showCondition();
     } else if (event.type === "failed" && event.error === "service-not-allowed") {
       toChart({ type: "microphone.lost", reason: "recogniser" });
     } else if (event.type === "ended" && state.matches("listening")) {
@@ -174,7 +163,7 @@ export function createHearing(ear: EarPort, understood: PhraseLanguage): Hearing
 
   function open(): void {
     run?.abort();
-    const opened: EngineRun = engine.open({ lang: "en", continuous: true, track: null }, (event) => {
+    const opened: EngineRun = engine.open({ lang: spoken, continuous: true, track: null }, (event) => {
       if (run === opened) take(event);
     });
     run = opened;
@@ -210,31 +199,29 @@ export function createHearing(ear: EarPort, understood: PhraseLanguage): Hearing
       taps.add(give);
       return () => taps.delete(give);
     },
-    model,
+    modelOf: (language) => engine.modelOf(language),
     listen(next, address, told, language) {
       toChart({ type: "listen.stop" });
-      isOtherLanguage = language !== understood && !hasOwnWords;
-      showCondition();
-      if (isOtherLanguage) return;
+      spoken = language;
       source = next;
       listener = told;
       engine.address = address;
       toChart({ type: "listen.start" });
     },
     retry() {
-      if (!isOtherLanguage) toChart({ type: "listen.start" });
+      // A model that could not be fetched may be there by now; the microphone waits until that is known.
+      engine.forgetUnusable(spoken);
+      void engine.modelOf(spoken).then(() => toChart({ type: "listen.start" }));
     },
     stop() {
-      isOtherLanguage = false;
       toChart({ type: "listen.stop" });
       listener = nobody;
     },
     hearWithOwnVoice(own) {
-      hasOwnWords = (own?.words.length ?? 0) > 0;
-      ear.tell({ type: "own", own });
+      engine.hearWithOwnVoice(own);
     },
     saying(text) {
-      ear.tell({ type: "guard", commands: text === null ? [] : sayingNow(text) });
+      engine.tell({ type: "guard", commands: text === null ? [] : sayingNow(text, spoken) });
     },
     allow(commands) {
       const next = [...commands];

@@ -1,45 +1,50 @@
 /** Which commands' words are part of what is being said: the companion that says "completed" must not hear it. Pure. */
-import { type CommandId, commandIds, commands } from "./phrases";
-
-const plain = (text: string) =>
-  ` ${text
-    .toLowerCase()
-    .replace(/[’‘]/g, "'")
-    .replace(/[^\p{L}\p{N}' ]+/gu, " ")
-    .replace(/\s+/g, " ")
-    .trim()} `;
+import { type CommandId, commandIds } from "./phrases";
+import { type PhraseLanguage, wordings } from "./wording";
 
 /** Words too small to carry a phrase. */
-const small = new Set([
-  "a",
-  "an",
-  "the",
-  "of",
-  "on",
-  "in",
-  "it",
-  "for",
-  "to",
-  "and",
-  "that",
-  "i",
-  "my",
-  "is",
-  "there's",
-]);
-const wordsOf = (text: string): readonly string[] =>
+const small: Readonly<Record<PhraseLanguage, ReadonlySet<string>>> = {
+  en: new Set(["a", "an", "the", "of", "on", "in", "it", "for", "to", "and", "that", "i", "my", "is", "there's"]),
+  es: new Set([
+    "a",
+    "al",
+    "de",
+    "del",
+    "el",
+    "ella",
+    "ello",
+    "en",
+    "es",
+    "la",
+    "lo",
+    "me",
+    "por",
+    "se",
+    "un",
+    "una",
+    "y",
+  ]),
+};
+
+const plain = (text: string) =>
+  text
+    .toLowerCase()
+    .replace(/[’‘]/g, "'")
+    .replace(/[^\p{L}\p{N}' ]+/gu, " ");
+
+const wordsOf = (text: string, language: PhraseLanguage): readonly string[] =>
   plain(text)
-    .split(" ")
-    .filter((word) => word !== "" && !small.has(word));
+    .split(/\s+/)
+    .filter((word) => word !== "" && !small[language].has(word));
 
 /**
- * @param text What is spoken, as a sentence.
+ * @param text What is spoken, as a sentence, in this language.
  * @returns commands of whose own words, small ones aside, at least half are in it.
  */
-export function sayingNow(text: string): readonly CommandId[] {
-  const spoken = new Set(wordsOf(text));
+export function sayingNow(text: string, language: PhraseLanguage): readonly CommandId[] {
+  const spoken = new Set(wordsOf(text, language));
   return commandIds.filter((id) => {
-    const own = wordsOf(commands[id]);
+    const own = wordsOf(wordings[language].commands[id], language);
     return own.length > 0 && own.filter((word) => spoken.has(word)).length * 2 >= own.length;
   });
 }

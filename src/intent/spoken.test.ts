@@ -2,12 +2,14 @@ import { fc, test as property } from "@fast-check/vitest";
 import { describe, expect, test } from "vitest";
 import { addressWords, commandIds } from "./phrases";
 import { parse, spoken } from "./spoken";
+import { phraseLanguages } from "./wording";
 
 const anyAddressed = fc.record({ address: fc.constantFrom(...addressWords), command: fc.constantFrom(...commandIds) });
+const anyLanguage = fc.constantFrom(...phraseLanguages);
 
 describe("spoken phrases", () => {
-  property.prop([anyAddressed])("come back as what was asked", (asked) => {
-    expect(parse(spoken(asked.address, asked.command))).toEqual(asked);
+  property.prop([anyAddressed, anyLanguage])("come back as what was asked, in any language", (asked, language) => {
+    expect(parse(spoken(asked.address, asked.command, language))).toEqual(asked);
   });
 
   property.prop([anyAddressed, fc.constantFrom("  ", ". ", "!")])(

@@ -5,6 +5,7 @@ import { pathToFileURL } from "node:url";
 import { parseArgs } from "node:util";
 import { type AddressWord, addressWords, type CommandId, commandIds } from "../intent/phrases";
 import { spoken } from "../intent/spoken";
+import type { PhraseLanguage } from "../intent/wording";
 import type { Heard } from "./heard";
 import { documentOf, hearManifest, linesOf } from "./hearManifest";
 import { hearWav } from "./hearWav";
@@ -89,7 +90,9 @@ export async function hear(
     const result = bytes === null ? null : hearWav(bytes, { ...wishes, model: loaded.model });
     if (result === null) status = complain(`${file}: cannot be read`);
     else if (!result.ok) status = complain(`${file}: ${result.message}`);
-    else for (const heard of result.heard) printTo(out, heard, wishes.files.length > 1 ? { file } : {});
+    else
+      for (const heard of result.heard)
+        printTo(out, heard, loaded.model.file.outputs.language, wishes.files.length > 1 ? { file } : {});
   }
   return status;
 }
@@ -112,13 +115,17 @@ async function hearLabelled(
   return all.skipped.length === 0 ? 0 : 2;
 }
 
-function printTo(out: Out, heard: Heard, where: { readonly file?: string }): void {
+function printTo(out: Out, heard: Heard, language: PhraseLanguage, where: { readonly file?: string }): void {
   if (heard.kind === "noise") return;
   const atMs = Math.round(heard.atMs);
   const round = (n: number) => Math.round(n * 1000) / 1000;
   const said =
     heard.kind === "understood"
-      ? { command: heard.command, words: spoken(heard.address, heard.command), confidence: round(heard.confidence) }
+      ? {
+          command: heard.command,
+          words: spoken(heard.address, heard.command, language),
+          confidence: round(heard.confidence),
+        }
       : { candidates: heard.candidates, confidences: heard.confidences.map(round) };
   out.write(`${JSON.stringify({ ...where, atMs, kind: heard.kind, address: heard.address, ...said })}\n`);
 }

@@ -17,8 +17,7 @@ import type { PlanFace } from "./session/planFace";
 import type { Settings } from "./settings/settings";
 import type { TeachModel } from "./voice/teachModel";
 
-/** `otherLanguage`: there is no phrase model yet for the language of the session. */
-export type EarCondition = "otherLanguage" | "off" | "asking" | "on" | "slow" | "none" | "denied" | "lost" | "noModel";
+export type EarCondition = "off" | "asking" | "on" | "slow" | "none" | "denied" | "lost" | "noModel";
 
 /** Whether it hears at all; late answers are answers. */
 export const doesListen = (ear: EarCondition): boolean => ear === "on" || ear === "slow";

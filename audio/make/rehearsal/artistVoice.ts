@@ -5,12 +5,15 @@
 import { execFileSync } from "node:child_process";
 import { existsSync, mkdirSync, renameSync } from "node:fs";
 import { join } from "node:path";
-import { type CommandId, commands } from "../../../src/intent/phrases";
+import type { AddressWord, CommandId } from "../../../src/intent/phrases";
+import { spoken } from "../../../src/intent/spoken";
+import type { PhraseLanguage } from "../../../src/intent/wording";
 import { resample } from "../../../src/recogniser";
 import { trimmed } from "../clips/loudness";
 import { readWav } from "../clips/wav";
 
 export const artistVoice = "en-us+m6";
+const voices: Readonly<Record<PhraseLanguage, string>> = { en: artistVoice, es: "es+m6" };
 const wordsPerMinute = "160";
 export const rateHz = 16_000;
 /** Root mean square of each phrase, over its own length: about -26 dB of full scale, as a lapel microphone gives. */
@@ -28,12 +31,17 @@ export function hasVoice(): boolean {
 }
 
 /** @returns the phrase at 16 kHz, trimmed and levelled. */
-export function phrase(address: string, command: CommandId, folder: string): Float32Array {
-  const words = `${address} ${commands[command]}`;
-  const path = join(folder, `${artistVoice}-${words.replace(/[^a-z]+/gi, "-")}.wav`);
+export function phrase(
+  address: AddressWord,
+  command: CommandId,
+  folder: string,
+  language: PhraseLanguage = "en",
+): Float32Array {
+  const words = spoken(address, command, language);
+  const path = join(folder, `${voices[language]}-${words.replace(/[^a-z]+/gi, "-")}.wav`);
   if (!existsSync(path)) {
     mkdirSync(folder, { recursive: true });
-    execFileSync("espeak-ng", ["-v", artistVoice, "-s", wordsPerMinute, "-w", `${path}.part`, words]);
+    execFileSync("espeak-ng", ["-v", voices[language], "-s", wordsPerMinute, "-w", `${path}.part`, words]);
     renameSync(`${path}.part`, path);
   }
   const { samples, rateHz: given } = trimmed(readWav(path));

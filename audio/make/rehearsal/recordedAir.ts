@@ -1,6 +1,6 @@
 /** The air of a rehearsal while it is recorded: the artist's phrases over the machine and the hush of a room. */
 
-import type { CommandId } from "../../../src/intent/phrases";
+import type { AddressWord, CommandId } from "../../../src/intent/phrases";
 import type { Air } from "../../../src/rehearsal/act";
 import { seededRandom } from "../../../src/rehearsal/random";
 import { phrase, phraseRms, rateHz } from "./artistVoice";
@@ -15,7 +15,7 @@ export interface AirShape {
   /** Phrase over machine, decibels of root mean square; null for a machine that is off. */
   readonly snrDb: number | null;
   readonly seed: number;
-  readonly address: string;
+  readonly address: AddressWord;
   /** Where single phrases are kept. */
   readonly folder: string;
 }

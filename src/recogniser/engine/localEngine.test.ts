@@ -27,7 +27,7 @@ const silence = (ms: number) => new Float32Array(ms * 16);
 function bench() {
   const source = scriptedSource();
   const ear = scriptedEar();
-  const engine = new LocalEngine({ source, ear, address: "station" });
+  const engine = new LocalEngine({ source, ear: () => ear, address: "station" });
   const Recognition = speechRecognitionOn(engine);
   const recognition = new Recognition();
   recognition.lang = "en-GB";
@@ -44,6 +44,7 @@ function bench() {
 }
 async function ready() {
   const parts = bench();
+  void parts.engine.install("en");
   parts.ear.report({ type: "ready", digest: "00", descriptionDigest: "11", trained: true, isFast: true });
   await settled();
   return parts;
@@ -233,10 +234,11 @@ describe("the rules of the Web Speech API", () => {
     ]);
   });
 
-  test("while the model is being read it is downloading, and install waits for it", async () => {
+  test("a model is fetched by install, is downloading while it is read, and install waits for it", async () => {
     const { Recognition, ear } = bench();
-    expect(await Recognition.available({ langs: ["en"], processLocally: true })).toBe("downloading");
+    expect(await Recognition.available({ langs: ["en"], processLocally: true })).toBe("downloadable");
     const installed = Recognition.install({ langs: ["en"] });
+    expect(await Recognition.available({ langs: ["en"], processLocally: true })).toBe("downloading");
     ear.report({ type: "ready", digest: "00", descriptionDigest: "11", trained: true, isFast: true });
     expect(await installed).toBe(true);
   });
@@ -251,6 +253,7 @@ describe("the rules of the Web Speech API", () => {
 
   test("with such a model a run fails at once, and never seems to listen", async () => {
     const { engine, source, ear } = bench();
+    void engine.install("en");
     ear.report({ type: "unusable", code: "wrong-digest", message: "changed" });
     await settled();
     const events: string[] = [];
@@ -259,6 +262,41 @@ describe("the rules of the Web Speech API", () => {
     source.say({ type: "opened", rateHz: 16_000, label: "script", processing: source.processing });
     expect(events).toEqual(["failed", "ended"]);
     expect(ear.orders).toEqual([]);
+  });
+
+  test("is loaded anew when it is asked for after it could not be used", async () => {
+    const { engine, ear } = bench();
+    const first = engine.modelOf("en");
+    ear.report({ type: "unusable", code: "unreadable", message: "not found" });
+    expect(await first).toBeNull();
+    engine.forgetUnusable("en");
+    expect(engine.availability("en")).toBe("downloadable");
+    const second = engine.modelOf("en");
+    ear.report({ type: "ready", digest: "00", descriptionDigest: "11", trained: true, isFast: true });
+    expect(await second).toBe("00");
+  });
+
+  test("each language has an ear of its own, and its results are in its own words", async () => {
+    const made: string[] = [];
+    const [source, ear] = [scriptedSource(), scriptedEar()];
+    const engine = new LocalEngine({
+      source,
+      address: "station",
+      ear: (language) => {
+        made.push(language);
+        return ear;
+      },
+    });
+    const Recognition = speechRecognitionOn(engine);
+    const recognition = new Recognition();
+    const heard: (string | undefined)[] = [];
+    recognition.onresult = ({ results }) => heard.push(results[0]?.[0]?.transcript);
+    recognition.lang = "es-MX";
+    recognition.start();
+    source.say({ type: "opened", rateHz: 16_000, label: "script", processing: source.processing });
+    ear.report({ type: "heard", run: 1, heard: understood });
+    await settled();
+    expect([made, heard]).toEqual([["es"], ["estación completado"]]);
   });
 
   test("a tag that is not a language is a SyntaxError", async () => {

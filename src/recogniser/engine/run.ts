@@ -96,6 +96,7 @@ export class Run implements EngineRun {
     if (report.type === "unusable") this.#fail("service-not-allowed", report.message);
     else if ("run" in report && report.run === this.#parts.run) {
       if (report.type === "heard") this.#parts.listen({ type: "heard", heard: report.heard });
+      if (report.type === "behind") this.#parts.listen({ type: "behind", behindMs: report.behindMs });
       if (report.type === "finished") this.#end();
     }
   }

@@ -1,7 +1,9 @@
 /** The ear alone: microphone, worker, SpeechRecognition, and a list of what was heard. For trying and for measuring. */
 import { type AddressWord, addressWords, type CommandId, commandIds } from "../../intent/phrases";
+import type { PhraseLanguage } from "../../intent/wording";
 import { microphone, observed } from "../../microphone";
 import { LocalEngine } from "../engine/localEngine";
+import { folderFor } from "../engine/modelFolder";
 import { workerEar } from "../engine/workerEar";
 import { speechRecognitionOn } from "../webSpeech";
 
@@ -26,13 +28,16 @@ const source = observed(mic, (event) => {
   else if (event.type !== "sound") list({ microphone: event });
 });
 
-const ear = workerEar(new URL("./voice/", document.baseURI));
-ear.onReport((report) => {
-  if (report.type !== "heard") list({ ear: report });
-  else list({ heard: report.heard });
-});
+const openEar = (language: PhraseLanguage) => {
+  const ear = workerEar(new URL(`./voice/${folderFor(language)}`, document.baseURI));
+  ear.onReport((report) => {
+    if (report.type !== "heard") list({ ear: report });
+    else list({ heard: report.heard });
+  });
+  return ear;
+};
 
-const Recognition = speechRecognitionOn(new LocalEngine({ source, ear, address }));
+const Recognition = speechRecognitionOn(new LocalEngine({ source, ear: openEar, address }));
 const recognition = new Recognition();
 recognition.lang = "en-GB";
 recognition.continuous = true;

@@ -7,6 +7,8 @@ export type EngineEvent =
   | { readonly type: "start" | "audiostart" | "soundstart" | "speechstart" | "speechend" | "soundend" | "audioend" }
   | { readonly type: "heard"; readonly heard: Heard }
   | { readonly type: "failed"; readonly error: SpeechRecognitionErrorCode; readonly message: string }
+  /** Sound is answered so much later than it should be. */
+  | { readonly type: "behind"; readonly behindMs: number }
   /** The last event of a run, whatever ended it. */
   | { readonly type: "ended" };
 

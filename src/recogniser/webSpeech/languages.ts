@@ -1,4 +1,5 @@
-/** Language tags: whether one is well formed (BCP 47), whether the phrase model speaks it, and the worst of several. */
+/** Language tags: whether one is well formed (BCP 47), which phrases it asks for, and the worst of several. */
+import { type PhraseLanguage, phraseLanguages } from "../../intent/wording";
 import type { AvailabilityStatus } from "./vocabulary";
 
 export function isLanguageTag(tag: string): boolean {
@@ -9,8 +10,11 @@ export function isLanguageTag(tag: string): boolean {
   }
 }
 
-/** The phrases are English, in whatever region. */
-export const isEnglish = (tag: string): boolean => isLanguageTag(tag) && new Intl.Locale(tag).language === "en";
+/** The language of the phrases that a tag asks for, in whatever region; null for one that has none. */
+export function phraseLanguageOf(tag: string): PhraseLanguage | null {
+  const language = isLanguageTag(tag) ? new Intl.Locale(tag).language : "";
+  return phraseLanguages.find((known) => known === language) ?? null;
+}
 
 const fromBestToWorst: readonly AvailabilityStatus[] = ["available", "downloading", "downloadable", "unavailable"];
 

@@ -2,12 +2,13 @@
  * The SpeechRecognition interface of the Web Speech API over an engine of our own. Sound never leaves the device, so
  * `processLocally` can always be met. One addition: `allow`, the commands that are listened for now.
  */
-import { type CommandId, commands } from "../../intent/phrases";
+import { type AddressWord, type CommandId, commands } from "../../intent/phrases";
 import { spoken } from "../../intent/spoken";
+import type { PhraseLanguage } from "../../intent/wording";
 import type { Heard } from "../heard";
 import type { Engine, EngineEvent, EngineRun } from "./engine";
 import { EventHandlers } from "./eventHandlers";
-import { isLanguageTag, worst } from "./languages";
+import { isLanguageTag, phraseLanguageOf, worst } from "./languages";
 import { EventOrder, type StreamEvent } from "./order";
 import { SpeechRecognitionPhraseList } from "./phrases";
 import {
@@ -35,14 +36,18 @@ export function speechRecognitionOn(engine: Engine) {
     #phrases = new SpeechRecognitionPhraseList([]);
     #run: { readonly engine: EngineRun; readonly order: EventOrder; stopping: boolean; aborted: boolean } | null = null;
     #finals: SpeechRecognitionResult[] = [];
+    #language: PhraseLanguage = "en";
     #permitted: readonly CommandId[] = Object.keys(commands) as CommandId[];
     #refusable: readonly CommandId[] = [];
 
-    /** The worst status among the languages asked for; all recognition here is on the device. */
+    /**
+     * The worst status among the languages asked for. Without `processLocally` a model that is yet to be fetched will do:
+     * `start` fetches it.
+     */
     static async available(options: SpeechRecognitionOptions): Promise<AvailabilityStatus> {
       refuseBadTags(options.langs);
       const status = worst(options.langs.map((lang) => engine.availability(lang)));
-      return options.processLocally || status === "available" ? status : "unavailable";
+      return options.processLocally || status === "unavailable" ? status : "available";
     }
 
     /** True when every language asked for is ready on this device. */
@@ -80,8 +85,8 @@ export function speechRecognitionOn(engine: Engine) {
       }
       if (this.#run !== null) throw new DOMException("recognition has already started", "InvalidStateError");
       const lang = this.lang || documentLanguage();
-      const isReady = isLanguageTag(lang) && engine.availability(lang) === "available";
-      if (!isReady && this.processLocally) {
+      const status = isLanguageTag(lang) ? engine.availability(lang) : "unavailable";
+      if (status !== "available" && this.processLocally) {
         const message = `"${lang}" cannot be recognised on this device now`;
         queueMicrotask(() =>
           this.fire(new SpeechRecognitionErrorEvent("error", { error: "service-not-allowed", message })),
@@ -89,9 +94,11 @@ export function speechRecognitionOn(engine: Engine) {
         return;
       }
       this.#finals = [];
+      this.#language = phraseLanguageOf(lang) ?? "en";
       const order = new EventOrder();
       const options = { lang, continuous: this.continuous, track: audioTrack ?? null };
-      const opened = isReady ? engine.open(options, (event) => this.#take(event)) : this.#openNothing(lang);
+      const opened =
+        status === "unavailable" ? this.#openNothing(lang) : engine.open(options, (event) => this.#take(event));
       this.#run = { engine: opened, order, stopping: false, aborted: false };
       opened.allow(this.#permitted, this.#refusable);
     }
@@ -129,7 +136,7 @@ export function speechRecognitionOn(engine: Engine) {
       } else if (event.type === "heard") {
         if (!run.aborted) this.#answer(event.heard, run.order);
       } else if (event.type === "start") this.fire(new Event("start"));
-      else this.#fireAll(run.order.of(event.type));
+      else if (event.type !== "behind") this.#fireAll(run.order.of(event.type));
     }
 
     #answer(heard: Heard, order: EventOrder): void {
@@ -149,10 +156,14 @@ export function speechRecognitionOn(engine: Engine) {
     }
 
     /** Results after the first begin with a space, so that the transcripts of a session can be joined. */
-    #resultOf(address: string, ids: readonly CommandId[], confidences: readonly number[]): SpeechRecognitionResult {
+    #resultOf(
+      address: AddressWord,
+      ids: readonly CommandId[],
+      confidences: readonly number[],
+    ): SpeechRecognitionResult {
       const gap = this.#finals.length > 0 ? " " : "";
       const alternatives = ids.map(
-        (id, n) => new SpeechRecognitionAlternative(gap + spoken(address, id), confidences[n] ?? 0),
+        (id, n) => new SpeechRecognitionAlternative(gap + spoken(address, id, this.#language), confidences[n] ?? 0),
       );
       return new SpeechRecognitionResult(alternatives.slice(0, Math.max(1, this.maxAlternatives)), true);
     }

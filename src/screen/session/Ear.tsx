@@ -17,7 +17,7 @@ export function Ear({ condition }: { condition: EarCondition }) {
       <div>
         <span role={isDown ? "alert" : undefined}>{words.ear[condition]}</span>
         {doesListen(condition) && <Level />}
-        {isDown && condition !== "otherLanguage" && (
+        {isDown && (
           <button type="button" className={styles.retry} onClick={() => asks.retryMicrophone()}>
             {words.ear.retry}
           </button>

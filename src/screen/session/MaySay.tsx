@@ -10,7 +10,6 @@ export function MaySay({ view }: { view: SessionView }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by keyboard (axe: scrollable-region-focusable)
     <section className={styles.may} aria-label={words.session.maySay} tabIndex={0} data-testid="may-say">
-      {view.ear === "otherLanguage" && <p>{words.ear.hint}</p>}
       <h2>
         {words.session.maySay} “{phrases.addresses[address]} …”
       </h2>

@@ -231,7 +231,6 @@ export const en: ScreenWords = {
     taken: (item) => `Taken for ${item}.`,
   },
   ear: {
-    otherLanguage: "No voice input in this language yet",
     off: "Microphone off",
     asking: "Asking for the microphone",
     on: "Listening",

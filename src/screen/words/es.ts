@@ -237,7 +237,6 @@ export const es: ScreenWords = {
     taken: (item) => `Tomado para ${item}.`,
   },
   ear: {
-    otherLanguage: "Aún no entiende la voz en español",
     off: "Micrófono apagado",
     asking: "Pidiendo el micrófono",
     on: "Escuchando",

@@ -146,9 +146,7 @@ export interface ScreenWords {
     readonly takeFor: (item: string) => string;
     readonly taken: (item: string) => string;
   };
-  readonly ear: Words<
-    "otherLanguage" | "off" | "asking" | "on" | "slow" | "none" | "denied" | "lost" | "noModel" | "hint" | "retry"
-  >;
+  readonly ear: Words<"off" | "asking" | "on" | "slow" | "none" | "denied" | "lost" | "noModel" | "hint" | "retry">;
   readonly session: Words<
     | "now"
     | "next"

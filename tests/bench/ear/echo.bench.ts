@@ -50,7 +50,7 @@ function scene(sentences: readonly Sentence[], seconds: number, seed: number): S
     const { text, sound } = sentences[Math.floor(random() * sentences.length)] as Sentence;
     if (at + sound.length > played.length) break;
     played.set(levelled(sound, 0.08), at);
-    saying.push({ from: at, to: at + sound.length + 0.4 * rateHz, guards: sayingNow(text) });
+    saying.push({ from: at, to: at + sound.length + 0.4 * rateHz, guards: sayingNow(text, "en") });
     at += sound.length + rateHz / 2;
   }
   const echo = throughTheRoom(played, seed);

@@ -1,5 +1,6 @@
 /** Phrases of voices that no training has seen (audio/make/held-out.json), rendered by Debian's synthesisers and kept in out. */
 import { execFileSync } from "node:child_process";
+import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readFileSync, renameSync } from "node:fs";
 import { join } from "node:path";
 import { type CommandId, commands } from "../../../src/intent/phrases";
@@ -56,7 +57,10 @@ const silenceBelow = 0.01;
 
 /** The words as this voice says them: 16 kHz, trimmed, at an RMS of 0.05 over its own length. */
 export function said(voice: Voice, words: string, speed: number): Float32Array {
-  const path = join(folder, `${voice.name} ${words} ${speed}`.replace(/[^a-z0-9.]+/gi, "-").concat(".wav"));
+  const told = `${voice.name} ${words} ${speed}`;
+  // espeak-ng cuts paths that are longer than it expects.
+  const digest = createHash("sha256").update(told).digest("hex").slice(0, 16);
+  const path = join(folder, `${told.replace(/[^a-z0-9.]+/gi, "-").slice(0, 60)}-${digest}.wav`);
   if (!existsSync(path)) {
     mkdirSync(folder, { recursive: true });
     const [program, ...args] = voice.command(words, `${path}.part`, speed);

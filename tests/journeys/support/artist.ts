@@ -90,4 +90,20 @@ export const onDisk = (page: Page): Promise<readonly OnDisk[]> =>
     }));
   }) as Promise<readonly OnDisk[]>;
 
+/** Facts that came in by voice, of whatever session. */
+export const kindsHeard = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(async () => {
+    const asked = <T>(request: IDBRequest<T>) =>
+      new Promise<T>((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error);
+      });
+    const db = await asked(indexedDB.open("gloveside-log"));
+    const entries = (await asked(db.transaction("entries").objectStore("entries").getAll())) as {
+      entry: { fact: { type: string }; way: { by: string } };
+    }[];
+    db.close();
+    return entries.filter(({ entry }) => entry.way.by === "voice").map(({ entry }) => entry.fact.type.slice(3));
+  });
+
 export const kindsOf = ({ facts }: OnDisk): string[] => facts.map((fact) => fact.type.slice(3));
