@@ -23,6 +23,7 @@ export const conversation = session.createStateConfig({
       { guard: "needsItem", target: ".naming", actions: "askName" },
       { target: ".open", actions: ["forgetName", "stateEvent", "walkOn"] },
     ],
+    "note.recorded": { actions: "stateNote" },
     "lot.given": { actions: ["stateLot", "stateHere"] },
     "ear.lost": { actions: "stateEarLost" },
     "ear.back": { actions: "stateEarBack" },

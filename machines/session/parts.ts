@@ -360,6 +360,11 @@ export const session = setup({
       return told ? [{ type: "v1.LotGiven", item: told.item, lot: told.lot, expiry: told.expiry }] : [];
     }),
 
+    stateNote: state((_m, e) => {
+      const told = eventIs(e, "note.recorded");
+      return told ? [{ type: "v1.NoteKept", note: told.note, lengthMs: told.lengthMs }] : [];
+    }),
+
     // sharps
     stateCountAgrees: state(({ world }) => [
       { type: "v1.SharpsCounted", expected: world.sharps.opened, inContainer: world.sharps.opened },

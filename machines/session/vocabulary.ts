@@ -42,6 +42,8 @@ export type SessionEvent =
   /** A code was held up that cannot be taken. */
   | { type: "code.refused"; why: "codeUnreadable" | "codeWithoutLot" | "codeUnsure" }
   | { type: "exposure.reported" }
+  /** A note was spoken; its sound is kept beside the log. `note`: the commitment to it. */
+  | { type: "note.recorded"; note: string; lengthMs: Ms }
   // answers
   | { type: "answer.yes"; surface?: ItemId }
   | { type: "answer.no"; surface?: ItemId }

@@ -133,6 +133,8 @@ function sayFact(book: Phrasebook, { after, before, facts }: Kept, fact: Session
       return fact.item === null ? [sayEvent(book, fact.event)] : [sayItemNoted(book, spoken(after, fact.item))];
     case "v1.LotGiven":
       return [sayKept(book, "lot")];
+    case "v1.NoteKept":
+      return [sayKept(book, "note")];
     // Read back by the question that follows; one past its day by its refusal.
     case "v1.LotShown":
       return [];

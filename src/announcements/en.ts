@@ -354,6 +354,7 @@ export const en: Phrasebook = {
     undone: "Undone.",
     leftOut: "Left out.",
     lot: "Lot kept.",
+    note: "Note kept.",
     count: "Count kept.",
     wiped: "Wiped.",
     briskOn: "Brisk.",

@@ -354,6 +354,7 @@ export const es: Phrasebook = {
     undone: "Deshecho.",
     leftOut: "Saltado.",
     lot: "Lote guardado.",
+    note: "Nota guardada.",
     count: "Cuenta guardada.",
     wiped: "Secado.",
     briskOn: "Rápido.",

@@ -37,6 +37,7 @@ export type Kept =
   | "undone"
   | "leftOut"
   | "lot"
+  | "note"
   | "count"
   | "wiped"
   | "briskOn"

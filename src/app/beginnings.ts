@@ -2,6 +2,7 @@
 import { begin, resume } from "../../machines/session/decide";
 import { bookFor } from "../announcements/phrasebooks";
 import type { CodeCamera } from "../barcode/codeCamera";
+import { clientIn, inputWith } from "../log";
 import { recordingSource, type SoundSource } from "../microphone";
 import type { RecordView, SessionView } from "../screen/model";
 import type { Draft } from "../screen/prepare/draft";
@@ -12,7 +13,7 @@ import type { DeviceMemory } from "./deviceMemory";
 import { loadRecording, type Practice, playAloud } from "./practice";
 import { type RunningSession, runSession, type SessionParts } from "./runSession";
 import type { Hearing } from "./wireHearing";
-import { headerFor, type Log, practiceLog } from "./wireLog";
+import { type Log, openingFor, practiceLog } from "./wireLog";
 import type { SpeakingVoice } from "./wireVoice";
 
 export interface BeginningParts {
@@ -55,9 +56,9 @@ export function beginnings({ log, memory, voice, hearing, camera, openMicrophone
 
   const beginIn = async (into: Log, input: SessionInput, source: SoundSource, how: How) => {
     const model = await hearing.modelOf(bookFor(input.language).language);
-    const made = await headerFor(into, input, model);
+    const made = await openingFor(into, input, model);
     if (!made.ok) return made;
-    const opened = await into.journal.open(made.header);
+    const opened = await into.journal.open(made.opening);
     if (!opened.ok) return opened;
     if (!how.isPractice) memory.keepOpenSession(opened.writer.session);
     return run({ state: begin(input), writer: opened.writer, log: into, source, ...how });
@@ -74,9 +75,10 @@ export function beginnings({ log, memory, voice, hearing, camera, openMicrophone
     async resume(session: string): Promise<KeepTrouble | null> {
       const taken = await log.journal.resume(session);
       if (!taken.ok) return taken;
-      const { header, entries } = taken.kept;
+      const { header, entries, personal } = taken.kept;
+      const input = inputWith(header, clientIn(header, personal));
       const facts = entries.map((entry) => entry.fact);
-      const state = facts.length === 0 ? begin(header.input) : resume(header.input, facts);
+      const state = facts.length === 0 ? begin(input) : resume(input, facts);
       memory.keepOpenSession(session);
       const { letterKeys, readsCodes } = memory.draft();
       const how = { isPractice: false, letterKeys, camera: readsCodes ? camera : null };

@@ -3,7 +3,7 @@ import type { SessionEvent } from "../../machines/session/vocabulary";
 import { begun, inputFor, told } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
 import { sealRecord } from "../export";
-import { asHeader, memoryJournal, newSigner, uuidv7, wallTime } from "../log";
+import { memoryJournal, newSigner, openRecord, uuidv7, wallTime } from "../log";
 import { leftUnready, penHere } from "./wireLog";
 
 const done: SessionEvent = { type: "step.done" };
@@ -26,7 +26,7 @@ async function studio() {
   const journal = memoryJournal(signer);
   const hold = async (station: string, events: readonly SessionEvent[], seals: boolean) => {
     const input = inputFor(smallProtocol, { station });
-    const header = asHeader({
+    const opening = openRecord({
       session: uuidv7(),
       input,
       rules: "1.0.0",
@@ -35,7 +35,7 @@ async function studio() {
       device: signer.publicKey,
       previousHead: null,
     });
-    const opened = await journal.open(header);
+    const opened = await journal.open(opening);
     if (!opened.ok) return expect.fail(opened.message);
     await penHere(opened.writer).append(told(begun(input), ...events).facts, { by: "keyboard" });
     if (seals) await sealRecord(journal, opened.writer, signer, wallTime(Date.now()));

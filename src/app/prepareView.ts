@@ -11,11 +11,11 @@ export async function prepareView(journal: Journal, memory: DeviceMemory, given:
   const [listed, carriedOver] = await Promise.all([journal.unfinished(), leftUnready(journal)]);
   const zone = zoneHere();
   const unfinished = listed.ok
-    ? listed.sessions.map(({ session, header: { input }, entries }): Unfinished => {
+    ? listed.sessions.map(({ session, header: { input }, entries, client }): Unfinished => {
         const { name } = input.protocol;
         return {
           session,
-          clientReference: input.clientReference,
+          clientReference: "reference" in client ? client.reference : null,
           protocolName: name[input.language] ?? name.en,
           entries,
         };

@@ -1,14 +1,14 @@
 /** The log of this device: its key, its journal, and the pen that writes one session's facts with their stamp. */
 import { currentRules } from "../export";
 import {
-  asHeader,
   deviceSigner,
-  type Header,
   indexedDbJournal,
   type Journal,
   type JournalTrouble,
   memoryJournal,
   newSigner,
+  type OpenedRecord,
+  openRecord,
   penOf,
   type Signer,
   uuidv7,
@@ -76,15 +76,15 @@ export async function leftUnready(journal: Journal): Promise<Readonly<Record<str
   return left;
 }
 
-/** The header of a new session: chained to the station's last one, so that a missing session shows. */
-export async function headerFor(
+/** What a new session opens with: chained to the station's last one, so that a missing session shows. */
+export async function openingFor(
   log: Log,
   input: SessionInput,
   phraseModel: string | null,
-): Promise<{ ok: true; header: Header } | JournalTrouble> {
+): Promise<{ ok: true; opening: OpenedRecord } | JournalTrouble> {
   const last = await log.journal.lastHead(input.station);
   if (!last.ok) return last;
-  const header = asHeader({
+  const opening = openRecord({
     session: uuidv7(),
     input,
     rules: currentRules,
@@ -93,5 +93,5 @@ export async function headerFor(
     device: log.signer.publicKey,
     previousHead: last.head,
   });
-  return { ok: true, header };
+  return { ok: true, opening };
 }

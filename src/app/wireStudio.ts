@@ -1,7 +1,7 @@
 /** The studio's keeping of this device: its store, the sessions of the log beside it, and the voice. */
 import { textOf } from "../announcements/utterance";
 import type { Voice } from "../announcements/voice";
-import { type Journal, madeAtMs } from "../log";
+import { inputWith, type Journal, madeAtMs } from "../log";
 import type { StudioModel, StudioNow } from "../screen/sums/studioModel";
 import type { Change } from "../studio/kinds";
 import type { KeptRecord } from "../studio/record";
@@ -65,10 +65,10 @@ export function wireStudio(store: StudioStore, journal: Journal, voice: Voice): 
       const listed = await journal.all();
       if (!listed.ok) return refuse(listed.code, listed.message);
       return answer(
-        listed.sessions.map(({ session, header }) => ({
+        listed.sessions.map(({ session, client }) => ({
           session,
           atMs: madeAtMs(session),
-          clientReference: header.input.clientReference,
+          clientReference: "reference" in client ? client.reference : null,
         })),
       );
     },
@@ -76,12 +76,17 @@ export function wireStudio(store: StudioStore, journal: Journal, voice: Voice): 
       const listed = await journal.all();
       if (!listed.ok) return refuse(listed.code, listed.message);
       const records: KeptRecord[] = [];
-      for (const { session, header } of listed.sessions) {
+      for (const { session, header, client } of listed.sessions) {
         const atMs = madeAtMs(session);
         if (atMs < sinceMs) continue;
         const found = await journal.read(session);
         if (!found.ok) return refuse(found.code, found.message);
-        records.push({ session, atMs, input: header.input, facts: found.kept.entries.map(({ fact }) => fact) });
+        records.push({
+          session,
+          atMs,
+          input: inputWith(header, client),
+          facts: found.kept.entries.map(({ fact }) => fact),
+        });
       }
       return answer(records);
     },

@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { inputFor } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
 import { recordOf } from "../export/recordFile";
-import { headerFor } from "../export/samples/lived";
+import { openingFor } from "../export/samples/lived";
 import { archive } from "../finding/archive";
 import { everything } from "../finding/query";
 import { indexedDbJournal, makeClosing, newSigner, uuidv7 } from "../log";
@@ -36,8 +36,8 @@ async function lived(facts = 12) {
   for (const [at, isSealed] of [true, false].entries()) {
     const lots = [{ item: "needle", lot: `N-${at}`, expiry: null, known: "typed" as const }];
     const input = inputFor(smallProtocol, { lots, clientReference: `C-${at}` });
-    const header = headerFor(input, signer.publicKey, uuidv7(Date.UTC(2026, 0, 1 + at)));
-    const opened = await journal.open(header);
+    const opening = openingFor(input, signer.publicKey, uuidv7(Date.UTC(2026, 0, 1 + at)));
+    const opened = await journal.open(opening);
     if (!opened.ok) throw new Error(opened.message);
     const { writer } = opened;
     await writer.append([began], stampAt(0));
@@ -131,7 +131,7 @@ test("another session under a number that is here already is refused, and the go
   const other = indexedDbJournal(signer, { name: newName() });
   for (const session of [taken, uuidv7()]) {
     const opened = await other.open(
-      headerFor(inputFor(smallProtocol, { clientReference: "X" }), signer.publicKey, session),
+      openingFor(inputFor(smallProtocol, { clientReference: "X" }), signer.publicKey, session),
     );
     if (opened.ok) await opened.writer.append([began], stampAt(0));
   }

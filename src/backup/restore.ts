@@ -5,7 +5,7 @@
 
 import type { IDBPTransaction } from "idb";
 import type { RecordFile } from "../export/recordFile";
-import { walkChain } from "../log";
+import { clientIn, walkChain } from "../log";
 import { rowFrom } from "../log/findingRow";
 import { type LogDb, type LogSchema, logDatabase, type StoredSession } from "../log/logDatabase";
 import type { Change } from "../studio/kinds";
@@ -29,7 +29,7 @@ export type Restored =
 
 /** From here on the restore has happened; what is left is to hand rows and protocols over. */
 type Staged = Verified | { readonly kind: "moved" };
-type Moving = IDBPTransaction<LogSchema, ["staged", "sessions", "entries", "finding"], "readwrite">;
+type Moving = IDBPTransaction<LogSchema, ["staged", "sessions", "entries", "finding", "personal"], "readwrite">;
 
 export async function restore(
   file: Blob,
@@ -81,7 +81,7 @@ async function settled(db: LogDb, keepOthers: KeepOthers): Promise<void> {
 }
 
 async function moveOver(db: LogDb): Promise<number> {
-  const tx: Moving = db.transaction(["staged", "sessions", "entries", "finding"], "readwrite", {
+  const tx: Moving = db.transaction(["staged", "sessions", "entries", "finding", "personal"], "readwrite", {
     durability: "strict",
   });
   tx.done.catch(() => undefined);
@@ -149,7 +149,7 @@ const entriesOf = (session: string): IDBKeyRange =>
   IDBKeyRange.bound([session, 0], [session, Number.POSITIVE_INFINITY]);
 
 async function put(tx: Moving, record: RecordFile, order: number): Promise<void> {
-  const { header, entries, signatures, closing } = record;
+  const { header, entries, signatures, closing, personal = [] } = record;
   const head = walkChain(header, entries).heads.at(-1) ?? "";
   const row: StoredSession = {
     ...{ session: header.session, header, head, count: entries.length, order, closing },
@@ -162,9 +162,16 @@ async function put(tx: Moving, record: RecordFile, order: number): Promise<void>
       .add({ session: header.session, n: entry.n, entry, signature: signatures[i + 1] ?? "" })
       .catch(() => undefined);
   }
+  for (const part of personal) {
+    void tx
+      .objectStore("personal")
+      .add({ session: header.session, ...part })
+      .catch(() => undefined);
+  }
   await tx.objectStore("finding").put(
     rowFrom(
       header,
+      clientIn(header, personal),
       entries.map(({ fact }) => fact),
       closing,
     ),

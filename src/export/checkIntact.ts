@@ -1,5 +1,5 @@
 /** Whether chain, seal and bytes of a record hold together, and the place of the first thing that does not. */
-import { type Digest, isSignedBy, signedMessage, type walkChain } from "../log";
+import { commitmentsIn, type Digest, firstStranger, isSignedBy, signedMessage, type walkChain } from "../log";
 import { digestOfSignatures, digestOfSummary } from "../log/seal";
 import { fault } from "./readRecord";
 import { type RecordFile, textOfParts } from "./recordFile";
@@ -17,6 +17,7 @@ export async function checkIntact(
     (await chainTrouble(record, chain)) ??
     (await sealTrouble(record, chain)) ??
     signatureCount(record) ??
+    personalTrouble(record) ??
     bytesTrouble(record, text, chain);
   if (trouble) return trouble;
   const sealed = record.closing !== null;
@@ -83,6 +84,13 @@ function signatureCount({ entries, signatures }: RecordFile): Fault<IntactCode> 
   if (signatures.length === expected) return null;
   const at = { part: "signature", n: Math.min(expected, signatures.length) } as const;
   return fault("signatures-missing", at, `${expected} signatures`, `${signatures.length}`);
+}
+
+function personalTrouble({ header, entries, personal = [] }: RecordFile): Fault<IntactCode> | null {
+  const stranger = firstStranger({ header, entries }, personal);
+  if (stranger === null) return null;
+  const expected = commitmentsIn(header, entries).get(stranger.n) ?? "nothing: no commitment stands there";
+  return fault("personal-differs", { part: "personal", n: stranger.n }, expected, "something else");
 }
 
 /** Values that are the same written otherwise: names twice, other spacing, 1.0 for 1. */

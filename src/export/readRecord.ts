@@ -52,10 +52,16 @@ export function readRecord(file: Uint8Array | string): ReadRecord {
   }
   const issue = read.error.issues[0];
   const stranger = read.error.issues.find((one) => one.code === "unrecognized_keys" && one.path.length === 0);
-  if (issue?.path.length === 1 && stranger?.code === "unrecognized_keys") {
-    return strangeName(text, String(issue.path[0]), stranger.keys[0] ?? "");
+  if (stranger?.code === "unrecognized_keys" && (issue?.path.length === 1 || issue === stranger)) {
+    // The one name that may be missing is not missed.
+    return strangeName(text, String(issue.path[0] ?? "personal"), stranger.keys[0] ?? "");
   }
-  return fault("wrong-shape", placeOf(issue?.path ?? []), issue?.message ?? "a record", (issue?.path ?? []).join("."));
+  return fault(
+    "wrong-shape",
+    placeOf(issue?.path ?? [], raw),
+    issue?.message ?? "a record",
+    (issue?.path ?? []).join("."),
+  );
 }
 
 /** A name of the outermost object that is not ours: told by its first letter that differs from the one that is missing. */
@@ -67,7 +73,7 @@ function strangeName(text: string, expected: string, found: string): ReadRecord 
 }
 
 /** JSON may spell half of a surrogate pair; no canonical text can hold it. */
-function loneSurrogateIn({ header, entries, closing }: RecordFile): Place | null {
+function loneSurrogateIn({ header, entries, closing, personal = [] }: RecordFile): Place | null {
   const isWhole = (value: unknown) => {
     try {
       return canonicalText(value) !== "";
@@ -78,6 +84,8 @@ function loneSurrogateIn({ header, entries, closing }: RecordFile): Place | null
   if (!isWhole(header)) return { part: "header" };
   const at = entries.findIndex((entry) => !isWhole(entry));
   if (at >= 0) return { part: "entry", n: at + 1 };
+  const part = personal.find((one) => !isWhole(one));
+  if (part) return { part: "personal", n: part.n };
   return isWhole(closing) ? null : { part: "summary" };
 }
 
@@ -87,8 +95,12 @@ function notJson(text: string): ReadRecord {
   return fault("not-json", place, "JSON", `${JSON.stringify(text.slice(at, at + 12))} at character ${at}`);
 }
 
-function placeOf([part, at]: readonly PropertyKey[]): Place {
+function placeOf([part, at]: readonly PropertyKey[], raw: unknown): Place {
   if (part === "header") return { part };
+  if (part === "personal" && typeof at === "number") {
+    const n = (raw as { personal?: readonly { n?: unknown }[] }).personal?.[at]?.n;
+    return { part, n: typeof n === "number" ? n : at };
+  }
   if (part === "entries" && typeof at === "number") return { part: "entry", n: at + 1 };
   if (part === "signatures" && typeof at === "number") return { part: "signature", n: at };
   if (part === "closing") return { part: at === "summary" ? "summary" : "seal" };

@@ -10,7 +10,7 @@ const jsonSchema = (schema: z.ZodType, id: string, title: string): Record<string
   title,
 });
 
-export const recordSchema = () => jsonSchema(RecordFile, "urn:gloveside:record:1", "Gloveside record, format 1");
+export const recordSchema = () => jsonSchema(RecordFile, "urn:gloveside:record:2", "Gloveside record, formats 1 and 2");
 export const turnaroundSchema = () => ({
   ...(rawProblemJsonSchema() as object),
   $id: "urn:gloveside:turnaround:1",

@@ -1,5 +1,5 @@
 /** What a verifier says of a record: three things apart, since each may hold without the others. */
-import type { PublicKey } from "../log";
+import type { Client, PartState, PublicKey } from "../log";
 import type { BreachCode } from "./replay/rule";
 
 export type Place =
@@ -9,6 +9,8 @@ export type Place =
   | { part: "entry"; n: number }
   /** The signature of the head after entry n; 0 for the header's. */
   | { part: "signature"; n: number }
+  /** What stands beside entry n; 0 beside the header. */
+  | { part: "personal"; n: number }
   | { part: "summary" }
   | { part: "seal" };
 
@@ -27,6 +29,7 @@ export const intactCodes = [
   "signatures-missing",
   "altered-summary",
   "altered-seal",
+  "personal-differs",
   "not-canonical",
   "not-sealed",
 ] as const;
@@ -50,6 +53,8 @@ export type Verdict = {
   follows: { ok: true } | Fault<BreachCode | "unknown-rules" | "not-checked">;
   /** How many facts are known in which way; null where the record could not be read. */
   known: { measured: number; scanned: number; said: number } | null;
+  /** What of its personal parts the file holds; null where it could not be read. "Erased" is the file's own word. */
+  personal: { client: Client["state"]; notes: Readonly<Record<PartState, number>> } | null;
 };
 
 /** Said wherever a verdict is shown. */

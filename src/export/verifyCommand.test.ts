@@ -37,6 +37,7 @@ test("passes a good record and says the three verdicts apart", async () => {
     expect.stringMatching(/^signed by {2}\S{3}/),
     "follows    yes",
     expect.stringMatching(/^known {6}\d/),
+    "personal   the",
     "This proves wh",
     "",
   ]);

@@ -70,7 +70,7 @@ function readArguments(argv: readonly string[]) {
   }
 }
 
-function printed({ intact, signedBy, follows, known }: Verdict): string {
+function printed({ intact, signedBy, follows, known, personal }: Verdict): string {
   const sealed = intact.ok && intact.sealed ? "sealed" : "not sealed: facts may be missing at the end";
   const trust = { true: "a trusted key", false: "NOT a trusted key", null: "compare it with your list" };
   const lines = [
@@ -80,9 +80,24 @@ function printed({ intact, signedBy, follows, known }: Verdict): string {
       : `signed by  ${failed(signedBy)}`,
     `follows    ${follows.ok ? "yes: every time, count, gate and the summary come out the same" : failed(follows)}`,
     ...(known ? [`known      ${known.measured} measured, ${known.scanned} scanned, ${known.said} said`] : []),
+    ...(personal ? [`personal   ${besideIt(personal)}`] : []),
     whatItProves,
   ];
   return `${lines.join("\n")}\n`;
+}
+
+const clientWords = {
+  kept: "the client's reference is included",
+  erased: "the client's reference was erased",
+  notIncluded: "the client's reference is not included",
+  inHeader: "the client's reference stands in the header",
+  none: "no client's reference",
+} as const;
+
+function besideIt({ client, notes: { kept, erased, notIncluded } }: NonNullable<Verdict["personal"]>): string {
+  const all = kept + erased + notIncluded;
+  const notes = all === 0 ? "no notes" : `notes: ${kept} included, ${erased} erased, ${notIncluded} not included`;
+  return `${clientWords[client]}; ${notes}`;
 }
 
 const failed = ({ code, at, expected, found }: Fault<string>): string =>

@@ -224,7 +224,7 @@ describe("answers hostile files with a fault of its own:", () => {
   });
 
   test("a newer format, told politely", async () => {
-    const { intact } = await verifyRecord(text.replace('"formatVersion":1,"input"', '"formatVersion":2,"input"'));
-    expect(intact).toMatchObject({ code: "newer-format", at: { part: "header" }, found: "2" });
+    const { intact } = await verifyRecord(text.replace('"formatVersion":2,"input"', '"formatVersion":3,"input"'));
+    expect(intact).toMatchObject({ code: "newer-format", at: { part: "header" }, found: "3" });
   });
 });

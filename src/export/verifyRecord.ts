@@ -4,7 +4,7 @@
  * A seal covers every head and every head's signature, so one signature answers for a sealed record. The others are
  * looked at to say *where* it was altered, and one by one where there is no seal yet.
  */
-import { fingerprint, isSignedBy, type PublicKey, signedMessage, walkChain } from "../log";
+import { clientIn, fingerprint, isSignedBy, notesIn, type PublicKey, signedMessage, stateOf, walkChain } from "../log";
 import { messageOfSeal } from "../log/seal";
 import { checkIntact } from "./checkIntact";
 import { firstDifference } from "./firstDifference";
@@ -31,7 +31,13 @@ export async function verifyRecord(file: Uint8Array | string, options: VerifyOpt
   const signedBy = await checkSigned(raw, chain.heads, options.trusted);
   const known = { measured: 0, scanned: 0, said: 0 };
   for (const entry of record.entries) known[entry.known]++;
-  return { intact, signedBy, follows: checkFollows(record, options.replay ?? replayByRules), known };
+  return {
+    intact,
+    signedBy,
+    follows: checkFollows(record, options.replay ?? replayByRules),
+    known,
+    personal: beside(record),
+  };
 }
 
 const unread = (intact: Extract<ReadRecord, { ok: false }>): Verdict => {
@@ -42,8 +48,15 @@ const unread = (intact: Extract<ReadRecord, { ok: false }>): Verdict => {
     expected: "a record that can be read",
     found: intact.code,
   };
-  return { intact, signedBy: notChecked, follows: notChecked, known: null };
+  return { intact, signedBy: notChecked, follows: notChecked, known: null, personal: null };
 };
+
+function beside({ header, entries, personal = [] }: RecordFile): Verdict["personal"] {
+  const notes = { kept: 0, erased: 0, notIncluded: 0 };
+  const parts = new Map(personal.map((part) => [part.n, part]));
+  for (const [n] of notesIn(entries)) notes[stateOf(parts.get(n))]++;
+  return { client: clientIn(header, personal).state, notes };
+}
 
 async function checkSigned(
   record: RecordFile,

@@ -5,9 +5,9 @@ import { openDB } from "idb";
 import { describe, expect, test } from "vitest";
 import { inputFor } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
-import { headerFor } from "../export/samples/lived";
+import { openingFor } from "../export/samples/lived";
 import { readCsv } from "../export/samples/readCsv";
-import { indexedDbJournal, makeClosing, newSigner, uuidv7 } from "../log";
+import { type Header, indexedDbJournal, makeClosing, newSigner, uuidv7 } from "../log";
 import { rowFrom } from "../log/findingRow";
 import { logDatabase } from "../log/logDatabase";
 import { anySummary, began, stampAt } from "../log/samples/smallSession";
@@ -34,8 +34,8 @@ interface Kept {
 async function keep(name: string, { client = "C-1", lots = [], day = 0, given, isDropped, isSealed }: Kept) {
   const journal = indexedDbJournal(signer, { name });
   const input = inputFor(smallProtocol, { clientReference: client, lots: lots.map(needle) });
-  const header = headerFor(input, signer.publicKey, uuidv7(firstMs + day * dayMs));
-  const opened = await journal.open(header);
+  const opening = openingFor(input, signer.publicKey, uuidv7(firstMs + day * dayMs));
+  const opened = await journal.open(opening);
   if (!opened.ok) throw new Error(opened.message);
   const { writer } = opened;
   await writer.append([began], stampAt(0));
@@ -147,7 +147,7 @@ test("an index that was lost is made again from the log, row for row", async () 
   expect(await archive(db).mend()).toEqual({ ok: true, made: 2 });
   expect(await opened.getAll("finding")).toEqual(before);
   const kept = await opened.getAll("sessions");
-  expect(kept.map(({ header, closing }) => rowFrom(header, [], closing).session)).toEqual(
+  expect(kept.map(({ header, closing }) => rowFrom(header, { state: "none" }, [], closing).session)).toEqual(
     before.map(({ session }) => session),
   );
 });
@@ -164,11 +164,16 @@ test("a log of the first version, without an index, is taken over with everythin
     },
   });
   const input = inputFor(smallProtocol, { lots: [needle("N-204")] });
-  const header = headerFor(input, signer.publicKey);
+  const { client: _client, ...second } = openingFor(input, signer.publicKey).header as Extract<
+    Header,
+    { formatVersion: 2 }
+  >;
+  const header = { ...second, formatVersion: 1 as const, input: { ...second.input, clientReference: "C-1" } };
   const row = { session: header.session, header, head: "", count: 0, pen: "", signature: "", closing: null };
   await old.put("sessions", { ...row, state: "open", order: 1 });
   old.close();
   expect(await found(db, { lot: "N-204" })).toEqual([header.session]);
+  expect(await found(db, { client: "C-1" })).toEqual([header.session]);
 });
 
 test("the table of what was found is RFC 4180, and what looks like a formula is inert in it", async () => {

@@ -3,6 +3,7 @@ import type { JournalTrouble } from "../log";
 import { type FindingRow, nameKey, rowFrom } from "../log/findingRow";
 import { asTrouble } from "../log/indexedDbStore";
 import { type LogDb, logDatabase } from "../log/logDatabase";
+import { clientOf } from "../log/personal";
 import { answers, inOrder, lotAsked, type Query } from "./query";
 
 export type Found = { readonly ok: true; readonly rows: readonly FindingRow[] } | JournalTrouble;
@@ -51,14 +52,15 @@ export function archive(name?: string): Archive {
 const batch = 50;
 
 async function makeRows(db: LogDb, sessions: readonly string[]): Promise<void> {
-  const tx = db.transaction(["sessions", "entries", "finding"], "readwrite");
+  const tx = db.transaction(["sessions", "entries", "finding", "personal"], "readwrite");
   for (const session of sessions) {
     const row = await tx.objectStore("sessions").get(session);
     if (!row) continue;
     const range = IDBKeyRange.bound([session, 0], [session, Number.POSITIVE_INFINITY]);
     const entries = row.closing ? [] : await tx.objectStore("entries").getAll(range);
     const facts = entries.map(({ entry }) => entry.fact);
-    void tx.objectStore("finding").put(rowFrom(row.header, facts, row.closing));
+    const client = clientOf(row.header, await tx.objectStore("personal").get([session, 0]));
+    void tx.objectStore("finding").put(rowFrom(row.header, client, facts, row.closing));
   }
   await tx.done;
 }

@@ -6,6 +6,7 @@ import type { Batch } from "./batch";
 import type { Digest } from "./canonical";
 import type { Header, Signature } from "./header";
 import type { JournalTrouble } from "./journal";
+import type { Client, OpenedRecord, PersonalPart } from "./personal";
 import type { Closing } from "./seal";
 
 export type Done = { ok: true } | JournalTrouble;
@@ -14,21 +15,24 @@ export type Done = { ok: true } | JournalTrouble;
 export type PenAt = { session: string; pen: string; count: number };
 
 export type SessionRow = { session: string; header: Header; head: Digest; count: number };
+export type ListedRow = SessionRow & { client: Client };
 
 export interface EntryStore {
-  create(header: Header, head: Digest, signature: Signature, pen: string): Promise<Done>;
-  /** All entries of the batch, durably, or none. */
-  add(at: PenAt, batch: Batch): Promise<Done>;
+  create(opening: OpenedRecord, head: Digest, signature: Signature, pen: string): Promise<Done>;
+  /** All entries of the batch and what is kept beside them, durably, or none. */
+  add(at: PenAt, batch: Batch, parts: readonly PersonalPart[]): Promise<Done>;
   close(at: PenAt, closing: Closing): Promise<Done>;
   /** Makes this pen the only one, or `other-writer` while another lives. */
   takePen(session: string, pen: string): Promise<Done>;
   dropPen(session: string, pen: string): Promise<void>;
+  /** Puts `erased` where these parts stood; what was there is nowhere in the store any more. */
+  erase(session: string, places: readonly number[]): Promise<Done>;
   /** Everything kept of a session, not yet believed: the shape of `KeptSession`. */
   load(session: string): Promise<{ ok: true; stored: unknown } | JournalTrouble>;
   /** Every session, sealed or not, newest first. */
-  all(): Promise<{ ok: true; rows: readonly SessionRow[] } | JournalTrouble>;
+  all(): Promise<{ ok: true; rows: readonly ListedRow[] } | JournalTrouble>;
   /** Sessions without a closing, newest first. */
-  unfinished(): Promise<{ ok: true; rows: readonly SessionRow[] } | JournalTrouble>;
+  unfinished(): Promise<{ ok: true; rows: readonly ListedRow[] } | JournalTrouble>;
   /** Head of the newest session at this station; null where there is none. */
   newestHead(station: string): Promise<{ ok: true; head: Digest | null } | JournalTrouble>;
 }

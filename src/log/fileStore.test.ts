@@ -4,12 +4,12 @@ import { join } from "node:path";
 import { expect, test, vi } from "vitest";
 import { fileJournal } from "./fileJournal";
 import { newSigner } from "./index";
-import { began, done, sampleSession, smallHeader, stampAt } from "./samples/smallSession";
+import { began, done, sampleSession, smallOpening, stampAt } from "./samples/smallSession";
 
 const begin = async () => {
   const folder = await mkdtemp(join(tmpdir(), "gloveside-log-"));
   const signer = await newSigner();
-  const opened = await fileJournal(folder, signer).open(smallHeader(signer.publicKey));
+  const opened = await fileJournal(folder, signer).open(smallOpening(signer.publicKey));
   if (!opened.ok) throw new Error(opened.message);
   const file = join(folder, `${sampleSession}.jsonl`);
   return { folder, signer, writer: opened.writer, file, lock: join(folder, `${sampleSession}.lock`) };
@@ -47,14 +47,14 @@ test("refuses a second writer while the first process lives", async () => {
 test("leaves no lock behind when the pen is put down", async () => {
   const { folder, writer } = await begin();
   await writer.release();
-  expect(await readdir(folder)).toEqual([`${sampleSession}.jsonl`]);
+  expect(await readdir(folder)).toEqual([`${sampleSession}.jsonl`, `${sampleSession}.personal`]);
 });
 
 test("says storage-lost, and keeps nothing, where the folder is a file", async () => {
   const { folder, signer } = await begin();
   const notAFolder = join(folder, "plain");
   await writeFile(notAFolder, "");
-  const opened = await fileJournal(notAFolder, signer).open(smallHeader(signer.publicKey));
+  const opened = await fileJournal(notAFolder, signer).open(smallOpening(signer.publicKey));
   expect(!opened.ok && opened.code).toBe("storage-lost");
 });
 
@@ -83,7 +83,7 @@ test("cuts a batch back that the disk had room for only half of, and says storag
 test("calls a whole line that is not JSON damaged, and still lists the other sessions", async () => {
   const { folder, signer, writer, file } = await begin();
   const journal = fileJournal(folder, signer);
-  await journal.open(smallHeader(signer.publicKey, "017f22e2-79b1-7cc3-98c4-dc0c0c07398f"));
+  await journal.open(smallOpening(signer.publicKey, "017f22e2-79b1-7cc3-98c4-dc0c0c07398f"));
   await writer.append([began], stampAt(0));
   await appendFile(file, "not json\n");
   const read = await journal.read(sampleSession);

@@ -8,7 +8,9 @@ import { trouble } from "./batch";
 import type { Done, EntryStore, PenAt } from "./entryStore";
 import { type Lines, readLines } from "./fileLines";
 import { takeFileLock } from "./fileLock";
+import { readParts, syncFolder, writeParts } from "./fileParts";
 import type { JournalTrouble, KeptSession } from "./journal";
+import { clientIn, commitmentsIn, erased } from "./personal";
 import { Uuidv7 } from "./uuidv7";
 
 type Open = { file: FileHandle; pen: string; bytes: number; count: number };
@@ -26,6 +28,7 @@ export function fileStore(folder: string): EntryStore {
   const writing = new Map<string, Open>();
   const path = (session: string) => join(folder, `${session}.jsonl`);
   const lock = (session: string) => join(folder, `${session}.lock`);
+  const beside = (session: string) => join(folder, `${session}.personal`);
 
   /** Writes one line and syncs it. On trouble the file is cut back to what was acknowledged. */
   async function addLine<K extends keyof Lines>(at: PenAt, line: Lines[K], entries: number): Promise<Done> {
@@ -51,7 +54,13 @@ export function fileStore(folder: string): EntryStore {
     }
   }
 
-  const stored = async (session: string) => readLines(await readFile(path(session)));
+  /** What stands beside the chain; what was written ahead of a fact that never came is left out. */
+  async function stored(session: string) {
+    const { value, bytes } = readLines(await readFile(path(session)));
+    const commitments = value.header ? commitmentsIn(value.header, value.entries) : new Map();
+    const personal = (await readParts(beside(session))).filter(({ n }) => commitments.has(n));
+    return { value: { ...value, personal }, bytes };
+  }
 
   async function finished(session: string): Promise<void> {
     const here = writing.get(session);
@@ -82,6 +91,7 @@ export function fileStore(folder: string): EntryStore {
           header: value.header as KeptSession["header"],
           head: value.head,
           count: value.entries.length,
+          client: clientIn(value.header as KeptSession["header"], value.personal),
         })),
       };
     } catch (error) {
@@ -90,7 +100,7 @@ export function fileStore(folder: string): EntryStore {
   }
 
   return {
-    create: async (header, head, signature, pen) => {
+    create: async ({ header, personal }, head, signature, pen) => {
       const { session } = header;
       let locked = false;
       try {
@@ -98,12 +108,14 @@ export function fileStore(folder: string): EntryStore {
         if (await isThere(path(session))) return trouble("session-exists", "This session is already kept.");
         locked = await takeFileLock(lock(session));
         if (!locked) return trouble("session-exists", "This session is already kept.");
+        await writeParts(beside(session), personal);
         writing.set(session, { file: await open(path(session), "wx"), pen, bytes: 0, count: 0 });
         const made = await addLine<"header">({ session, pen, count: 0 }, { header, signature, head }, 0);
         if (made.ok) await syncFolder(folder);
         else {
           await finished(session);
           await rm(path(session), { force: true });
+          await rm(beside(session), { force: true });
         }
         return made;
       } catch (error) {
@@ -111,11 +123,30 @@ export function fileStore(folder: string): EntryStore {
         return asTrouble(error);
       }
     },
-    add: (at, batch) => {
+    add: async (at, batch, parts) => {
+      try {
+        // Ahead of the fact: one that is kept has its part. It is the pen's own place, so nothing is written over.
+        if (parts.length > 0 && writing.get(at.session)?.pen === at.pen)
+          await writeParts(beside(at.session), [...(await stored(at.session)).value.personal, ...parts]);
+      } catch (error) {
+        return asTrouble(error);
+      }
       const line = { entries: batch.entries, signatures: [...batch.signatures], head: batch.head };
       return addLine<"batch">(at, line, batch.entries.length);
     },
     close: (at, closing) => addLine<"closing">(at, { closing }, 0),
+    erase: async (session, places) => {
+      try {
+        const { personal } = (await stored(session)).value;
+        await writeParts(
+          beside(session),
+          personal.map((part) => (places.includes(part.n) ? erased(part.n) : part)),
+        );
+        return { ok: true };
+      } catch (error) {
+        return asTrouble(error);
+      }
+    },
     takePen: async (session, pen) => {
       try {
         const { value, bytes } = await stored(session);
@@ -163,15 +194,5 @@ async function writeAll(file: FileHandle, bytes: Uint8Array, position: number): 
   for (let done = 0; done < bytes.length; ) {
     const { bytesWritten } = await file.write(bytes, done, bytes.length - done, position + done);
     done += bytesWritten;
-  }
-}
-
-/** A new file's name is safe on disk only once its folder is synced too. */
-async function syncFolder(folder: string): Promise<void> {
-  const handle = await open(folder, "r");
-  try {
-    await handle.sync();
-  } finally {
-    await handle.close();
   }
 }

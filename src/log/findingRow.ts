@@ -5,6 +5,7 @@
 import type { SessionFact } from "../session/fact";
 import { dayIn } from "./dayIn";
 import type { Header } from "./header";
+import type { Client } from "./personal";
 import type { Closing } from "./seal";
 import { madeAtMs } from "./uuidv7";
 
@@ -22,7 +23,9 @@ export interface FindingRow {
   readonly day: string;
   readonly station: string;
   readonly artist: string;
+  /** Empty where it is not known, or not any more. */
   readonly client: string;
+  readonly clientState: Client["state"];
   readonly protocol: string;
   /** The key it was kept under. */
   readonly device: string;
@@ -43,7 +46,13 @@ export const nameKey = (text: string): string => text.trim().toLowerCase().repla
 
 const distinct = <T>(all: readonly T[]): readonly T[] => [...new Set(all)];
 
-function row(header: Header, isSealed: boolean, lots: readonly FoundLot[], deviations: readonly string[]): FindingRow {
+function row(
+  header: Header,
+  client: Client,
+  isSealed: boolean,
+  lots: readonly FoundLot[],
+  deviations: readonly string[],
+): FindingRow {
   const { session, device, input } = header;
   const labels = Object.values(input.labels).map(({ name }) => name.en);
   const products = distinct([...labels, ...lots.map(({ name }) => name)]);
@@ -52,15 +61,22 @@ function row(header: Header, isSealed: boolean, lots: readonly FoundLot[], devia
     day: dayIn(input.zone, madeAtMs(session)),
     station: input.station,
     artist: input.artist,
-    client: input.clientReference,
+    ...ofClient(client),
     protocol: input.protocol.name.en,
     deviations: distinct(deviations),
     // A mark that is all signs is compared as it stands.
     lotKeys: distinct(lots.map(({ lot }) => lotKey(lot) || lot)),
     productKeys: products.map(nameKey),
-    clientKey: nameKey(input.clientReference),
   };
 }
+
+function ofClient(client: Client): Pick<FindingRow, "client" | "clientState" | "clientKey"> {
+  const reference = "reference" in client ? client.reference : "";
+  return { client: reference, clientState: client.state, clientKey: nameKey(reference) };
+}
+
+/** The row without its client: nothing finds it by them any more. */
+export const withoutClient = (before: FindingRow): FindingRow => ({ ...before, ...ofClient({ state: "erased" }) });
 
 const named = ({ input }: Header, lot: { item: string; lot: string; expiry: string | null }): FoundLot => ({
   item: lot.item,
@@ -69,9 +85,10 @@ const named = ({ input }: Header, lot: { item: string; lot: string; expiry: stri
   expiry: lot.expiry,
 });
 
-export const atOpening = (header: Header): FindingRow =>
+export const atOpening = (header: Header, client: Client): FindingRow =>
   row(
     header,
+    client,
     false,
     header.input.lots.map((lot) => named(header, lot)),
     [],
@@ -82,20 +99,30 @@ export const isFoundBy = ({ type }: SessionFact): boolean => type === "v1.LotGiv
 export function withBatch(before: FindingRow, header: Header, facts: readonly SessionFact[]): FindingRow {
   const lots = facts.flatMap((fact) => (fact.type === "v1.LotGiven" ? [named(header, fact)] : []));
   const deviations = facts.flatMap((fact) => (fact.type === "v1.Deviation" ? [fact.code] : []));
-  return row(header, false, [...before.lots, ...lots], [...before.deviations, ...deviations]);
+  const { client, clientState, clientKey } = before;
+  return {
+    ...row(header, { state: "none" }, false, [...before.lots, ...lots], [...before.deviations, ...deviations]),
+    ...{ client, clientState, clientKey },
+  };
 }
 
 /** As the summary says: what was taken back is no deviation any more. */
-export const atSeal = (header: Header, { summary }: Closing): FindingRow =>
+export const atSeal = (header: Header, client: Client, { summary }: Closing): FindingRow =>
   row(
     header,
+    client,
     true,
     summary.lots.map((lot) => named(header, lot)),
     summary.deviations.flatMap(({ code, takenBack }) => (takenBack ? [] : [code])),
   );
 
-/** The whole row anew, from the log alone. */
-export function rowFrom(header: Header, facts: readonly SessionFact[], closing: Closing | null): FindingRow {
-  if (closing) return atSeal(header, closing);
-  return withBatch(atOpening(header), header, facts);
+/** The whole row anew, from the log and what stands beside it. */
+export function rowFrom(
+  header: Header,
+  client: Client,
+  facts: readonly SessionFact[],
+  closing: Closing | null,
+): FindingRow {
+  if (closing) return atSeal(header, client, closing);
+  return withBatch(atOpening(header, client), header, facts);
 }

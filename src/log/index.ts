@@ -3,7 +3,7 @@ export { canonicalText, Digest, digestOf } from "./canonical";
 export { headOf, headOfHeader, signedMessage } from "./chain";
 export { deviceSigner } from "./deviceKey";
 export { Known, knownBy, LogEntry, Stamp, WayIn } from "./entry";
-export { asHeader, formatVersion, Header, type Opening, PublicKey, Signature } from "./header";
+export { formatVersion, Header, PublicKey, Signature } from "./header";
 export { indexedDbJournal } from "./indexedDbJournal";
 export { type IndexedDbOptions, indexedDbStore } from "./indexedDbStore";
 export type {
@@ -21,6 +21,7 @@ export type {
 } from "./journal";
 export { type MemoryJournal, memoryJournal } from "./memoryJournal";
 export { type LogClock, penOf } from "./penOf";
+export * from "./personal";
 export { Closing, makeClosing, Seal } from "./seal";
 export { fingerprint, isSignedBy, newKeyPair, newSigner, signerFromSecret, signerOf } from "./signing";
 export { Summary } from "./summary";

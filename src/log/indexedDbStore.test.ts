@@ -1,13 +1,13 @@
 import "fake-indexeddb/auto";
 import { afterEach, describe, expect, test, vi } from "vitest";
 import { deviceSigner, indexedDbJournal, newSigner, type Signer } from "./index";
-import { began, done, sampleSession, smallHeader, stampAt } from "./samples/smallSession";
+import { began, done, sampleSession, smallOpening, stampAt } from "./samples/smallSession";
 
 afterEach(() => vi.restoreAllMocks());
 
 const begin = async (signer: Signer, name: string, locks?: LockManager) => {
   const journal = indexedDbJournal(signer, { name, locks });
-  const opened = await journal.open(smallHeader(signer.publicKey));
+  const opened = await journal.open(smallOpening(signer.publicKey));
   if (!opened.ok) throw new Error(opened.message);
   return { journal, writer: opened.writer };
 };

@@ -3,10 +3,11 @@
  * has it. An answer is given only after the whole transaction is complete; any trouble inside aborts it whole.
  */
 import { trouble } from "./batch";
-import type { Done, EntryStore, PenAt } from "./entryStore";
-import { atOpening, atSeal, isFoundBy, withBatch } from "./findingRow";
+import type { Done, EntryStore, ListedRow, PenAt } from "./entryStore";
+import { atOpening, atSeal, isFoundBy, withBatch, withoutClient } from "./findingRow";
 import type { JournalTrouble } from "./journal";
-import { type LogWrite, logDatabase, logName, type StoredSession } from "./logDatabase";
+import { type LogDb, type LogWrite, logDatabase, logName, type StoredSession } from "./logDatabase";
+import { clientIn, clientOf, erased, type PersonalPart } from "./personal";
 import { sessionLocks } from "./sessionLocks";
 
 type Write = LogWrite;
@@ -30,7 +31,9 @@ export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {})
   async function write(act: (tx: Write) => Promise<Done>): Promise<Done> {
     let tx: Write | null = null;
     try {
-      tx = (await database()).transaction(["sessions", "entries", "finding"], "readwrite", { durability: "strict" });
+      tx = (await database()).transaction(["sessions", "entries", "finding", "personal"], "readwrite", {
+        durability: "strict",
+      });
       // Whatever ends it early is told by what was awaited then.
       tx.done.catch(() => undefined);
       const answer = await act(tx);
@@ -60,7 +63,7 @@ export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {})
   const { hold, letGo } = sessionLocks(locks);
 
   return {
-    create: async (header, head, signature, pen) => {
+    create: async ({ header, personal }, head, signature, pen) => {
       const { session } = header;
       if (!(await hold(session))) return trouble("session-exists", "This session is already kept.");
       const made = await write(async (tx) => {
@@ -69,13 +72,14 @@ export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {})
         const newest = await sessions.index("order").openKeyCursor(null, "prev");
         const order = (newest?.key ?? 0) + 1;
         await sessions.add({ session, header, head, count: 0, state: "open", order, pen, signature, closing: null });
-        left(tx.objectStore("finding").put(atOpening(header)));
+        left(tx.objectStore("finding").put(atOpening(header, clientIn(header, personal))));
+        putParts(tx, session, personal);
         return { ok: true };
       });
       if (!made.ok) letGo(session);
       return made;
     },
-    add: (at, batch) =>
+    add: (at, batch, parts) =>
       write(async (tx) => {
         const found = await rowFor(tx, at);
         if (!found.ok) return found;
@@ -85,6 +89,7 @@ export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {})
           left(tx.objectStore("entries").add({ session: at.session, n: entry.n, entry, signature }));
         }
         left(tx.objectStore("sessions").put({ ...found.row, head: batch.head, count }));
+        putParts(tx, at.session, parts);
         const facts = batch.entries.map(({ fact }) => fact);
         if (facts.some(isFoundBy)) {
           left(tx.objectStore("finding").put(withBatch(await findingRow(tx, found.row), found.row.header, facts)));
@@ -96,7 +101,20 @@ export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {})
         const found = await rowFor(tx, at);
         if (!found.ok) return found;
         await tx.objectStore("sessions").put({ ...found.row, closing, state: "sealed" });
-        left(tx.objectStore("finding").put(atSeal(found.row.header, closing)));
+        const client = await clientHere(tx, found.row);
+        left(tx.objectStore("finding").put(atSeal(found.row.header, client, closing)));
+        return { ok: true };
+      }),
+    erase: (session, places) =>
+      write(async (tx) => {
+        const row = await tx.objectStore("sessions").get(session);
+        if (!row) return trouble("session-unknown", "No such session is kept.");
+        for (const n of places) {
+          if ((await tx.objectStore("personal").getKey([session, n])) !== undefined) putParts(tx, session, [erased(n)]);
+        }
+        const found = await tx.objectStore("finding").get(session);
+        const isGone = places.includes(0) && (await clientHere(tx, row)).state === "erased";
+        if (found && isGone) left(tx.objectStore("finding").put(withoutClient(found)));
         return { ok: true };
       }),
     takePen: async (session, pen) => {
@@ -114,31 +132,34 @@ export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {})
     dropPen: async (session) => letGo(session),
     load: async (session) => {
       try {
-        const tx = (await database()).transaction(["sessions", "entries"], "readonly");
-        const [row, rows] = await Promise.all([
+        const tx = (await database()).transaction(["sessions", "entries", "personal"], "readonly");
+        const [row, rows, parts] = await Promise.all([
           tx.objectStore("sessions").get(session),
           tx.objectStore("entries").getAll(every(session)),
+          tx.objectStore("personal").getAll(every(session)),
         ]);
         if (!row) return trouble("session-unknown", "No such session is kept.");
         const entries = rows.map((r) => r.entry);
         const signatures = [row.signature, ...rows.map((r) => r.signature)];
-        return { ok: true, stored: { header: row.header, entries, signatures, head: row.head, closing: row.closing } };
+        const personal = parts.map(({ session: _session, ...part }) => part);
+        const { header, head, closing } = row;
+        return { ok: true, stored: { header, entries, signatures, head, closing, personal } };
       } catch (error) {
         return asTrouble(error);
       }
     },
     all: async () => {
       try {
-        const rows = await (await database()).getAllFromIndex("sessions", "order");
-        return { ok: true, rows: rows.reverse() };
+        const db = await database();
+        return { ok: true, rows: await withClients(db, await db.getAllFromIndex("sessions", "order")) };
       } catch (error) {
         return asTrouble(error);
       }
     },
     unfinished: async () => {
       try {
-        const rows = await (await database()).getAllFromIndex("sessions", "state", every("open"));
-        return { ok: true, rows: rows.reverse() };
+        const db = await database();
+        return { ok: true, rows: await withClients(db, await db.getAllFromIndex("sessions", "state", every("open"))) };
       } catch (error) {
         return asTrouble(error);
       }
@@ -156,8 +177,22 @@ export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {})
 }
 
 /** The row that a session is found by; one from before there was an index begins with what its header says. */
-const findingRow = async (tx: Write, { session, header }: StoredSession) =>
-  (await tx.objectStore("finding").get(session)) ?? atOpening(header);
+const findingRow = async (tx: Write, row: StoredSession) =>
+  (await tx.objectStore("finding").get(row.session)) ?? atOpening(row.header, await clientHere(tx, row));
+
+const clientHere = async (tx: Write, { session, header }: StoredSession) =>
+  clientOf(header, await tx.objectStore("personal").get([session, 0]));
+
+function putParts(tx: Write, session: string, parts: readonly PersonalPart[]): void {
+  for (const part of parts) left(tx.objectStore("personal").put({ session, ...part }));
+}
+
+/** Newest first. The references are read at once: one look for each of ten thousand sessions would be slow. */
+async function withClients(db: LogDb, rows: readonly StoredSession[]): Promise<readonly ListedRow[]> {
+  const parts = await db.getAllFromIndex("personal", "n", 0);
+  const bySession = new Map(parts.map((part) => [part.session, part]));
+  return rows.map((row) => ({ ...row, client: clientOf(row.header, bySession.get(row.session)) })).reverse();
+}
 
 /** All keys that begin with this and go on with a number. */
 const every = (first: string) =>

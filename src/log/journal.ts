@@ -6,6 +6,7 @@ import type { SessionFact } from "../session/fact";
 import type { Digest } from "./canonical";
 import type { LogEntry, Stamp } from "./entry";
 import type { Header, PublicKey, Signature } from "./header";
+import type { Attachment, Client, OpenedRecord, PersonalPart } from "./personal";
 import type { Closing } from "./seal";
 
 export type JournalTroubleCode =
@@ -38,6 +39,8 @@ export type KeptSession = {
   head: Digest;
   /** Summary and seal once the session is finished. */
   closing: Closing | null;
+  /** Beside the chain: what of its commitments is kept here, or was erased. In order. */
+  personal: readonly PersonalPart[];
 };
 
 /** The one pen of a session. Appends queue up behind each other. */
@@ -47,6 +50,8 @@ export interface Writer {
   readonly head: Digest;
   /** Entries kept so far. */
   readonly count: number;
+  /** Holds what a fact of the next append commits to; it is kept with that fact or not at all. */
+  attach(note: Digest, attachment: Attachment): void;
   /** Keeps all facts of one event, or none. No facts: `ok` at once, nothing written. Never rejects. */
   append(facts: readonly SessionFact[], stamp: Stamp): Promise<Appended>;
   /** Keeps the closing; the session is then no longer among the unfinished and takes nothing more. */
@@ -65,11 +70,11 @@ export type Opened = { ok: true; writer: Writer } | JournalTrouble;
 export type ResumedSession = { ok: true; writer: Writer; kept: KeptSession } | JournalTrouble;
 export type ReadSession = { ok: true; kept: KeptSession } | JournalTrouble;
 
-export type ListedSession = { session: string; header: Header; entries: number };
+export type ListedSession = { session: string; header: Header; entries: number; client: Client };
 
 export interface Journal {
   /** Begins a session. The header is on disk, signed, when this answers `ok`. */
-  open(header: Header): Promise<Opened>;
+  open(opening: OpenedRecord): Promise<Opened>;
   /** Takes up an unfinished session after its chain has been checked. */
   resume(session: string): Promise<ResumedSession>;
   read(session: string): Promise<ReadSession>;
@@ -77,6 +82,11 @@ export interface Journal {
   all(): Promise<{ ok: true; sessions: readonly ListedSession[] } | JournalTrouble>;
   /** Sessions to resume, newest first. */
   unfinished(): Promise<{ ok: true; sessions: readonly ListedSession[] } | JournalTrouble>;
+  /**
+   * Erases personal parts for good, of a session that goes on or is sealed; what is not kept is passed over. The chain
+   * stays as it is. @param places numbers as in `PersonalPart`.
+   */
+  erase(session: string, places: readonly number[]): Promise<{ ok: true } | JournalTrouble>;
   /** Head of the newest session at this station, for the next header; null where there is none. */
   lastHead(station: string): Promise<{ ok: true; head: Digest | null } | JournalTrouble>;
 }

@@ -1,25 +1,30 @@
 /** The journal's rules over any store: sign first, then keep, then adopt the new head; one append at a time. */
 import { makeBatch, signAll, trouble } from "./batch";
+import type { Digest } from "./canonical";
 import { headOfHeader } from "./chain";
+import type { LogEntry } from "./entry";
 import type { EntryStore, PenAt } from "./entryStore";
 import { Header } from "./header";
 import type { Journal, Signer, Writer } from "./journal";
 import { verifyKept } from "./kept";
 import { oneAtATime } from "./oneAtATime";
+import { type Attachment, belongs, firstStranger, notesIn, type PersonalPart } from "./personal";
 import { Closing } from "./seal";
 import { uuidv7 } from "./uuidv7";
 
 export function journalOver(store: EntryStore, signer: Signer): Journal {
   return {
     open: async (given) => {
-      const header = Header.safeParse(given);
+      const header = Header.safeParse(given.header);
       if (!header.success) return trouble("not-a-fact", `Header: ${header.error.issues[0]?.message ?? "wrong shape"}`);
       if (header.data.device !== signer.publicKey) return trouble("key-lost", "The header names another device's key.");
+      const stranger = firstStranger({ header: header.data, entries: [] }, given.personal);
+      if (stranger) return trouble("not-a-fact", "What is kept beside the header is not what it commits to.");
       const head = headOfHeader(header.data);
       const signatures = await signAll([head], signer);
       if (!signatures?.[0]) return trouble("key-lost", "The key of this device does not sign.");
       const pen = uuidv7();
-      const made = await store.create(header.data, head, signatures[0], pen);
+      const made = await store.create({ header: header.data, personal: given.personal }, head, signatures[0], pen);
       return made.ok ? { ok: true, writer: writerAt(header.data.session, pen, 0, head) } : made;
     },
     resume: async (session) => {
@@ -42,6 +47,7 @@ export function journalOver(store: EntryStore, signer: Signer): Journal {
         found.ok ? { ...found, rows: found.rows.filter(({ header }) => header.device === signer.publicKey) } : found,
       );
     },
+    erase: (session, places) => store.erase(session, places),
     lastHead: (station) => store.newestHead(station),
   };
 
@@ -54,6 +60,7 @@ export function journalOver(store: EntryStore, signer: Signer): Journal {
     let head = startHead;
     let count = startCount;
     const inTurn = oneAtATime();
+    const attached = new Map<Digest, Attachment>();
     const here = (): PenAt => ({ session, pen, count });
     return {
       session,
@@ -63,12 +70,15 @@ export function journalOver(store: EntryStore, signer: Signer): Journal {
       get count() {
         return count;
       },
+      attach: (note, attachment) => void attached.set(note, attachment),
       append: (facts, stamp) =>
         inTurn(async () => {
           if (facts.length === 0) return { ok: true, entries: [] };
           const batch = await makeBatch({ count, head }, facts, stamp, signer);
           if (!batch.ok) return batch;
-          const added = await store.add(here(), batch);
+          const parts = partsFor(batch.entries, attached);
+          if (!parts) return trouble("not-a-fact", "A note without its sound.");
+          const added = await store.add(here(), batch, parts);
           if (!added.ok) return added;
           head = batch.head;
           count += batch.entries.length;
@@ -90,10 +100,22 @@ export function journalOver(store: EntryStore, signer: Signer): Journal {
   }
 }
 
+/** What the facts commit to, at their numbers; null where it was not handed in. */
+function partsFor(entries: readonly LogEntry[], attached: Map<Digest, Attachment>): readonly PersonalPart[] | null {
+  const parts: PersonalPart[] = [];
+  for (const [n, note] of notesIn(entries)) {
+    const attachment = attached.get(note);
+    attached.delete(note);
+    if (!attachment || !belongs({ n, ...attachment }, note)) return null;
+    parts.push({ n, ...attachment });
+  }
+  return parts;
+}
+
 const asListed = (found: Awaited<ReturnType<EntryStore["all"]>>) =>
   found.ok
     ? {
         ok: true as const,
-        sessions: found.rows.map(({ session, header, count }) => ({ session, header, entries: count })),
+        sessions: found.rows.map(({ session, header, count, client }) => ({ session, header, entries: count, client })),
       }
     : found;

@@ -14,7 +14,7 @@ import {
   type Signer,
   type Writer,
 } from "./index";
-import { anySummary, began, done, sampleSession, smallHeader, stampAt } from "./samples/smallSession";
+import { anySummary, began, done, sampleSession, smallOpening, stampAt } from "./samples/smallSession";
 
 const later = "017f22e2-79b1-7cc3-98c4-dc0c0c07398f";
 
@@ -25,7 +25,7 @@ const kinds: Record<string, (signer: Signer) => Promise<Journal>> = {
 };
 
 const opened = async (journal: Journal, signer: Signer, session = sampleSession): Promise<Writer> => {
-  const answer = await journal.open(smallHeader(signer.publicKey, session));
+  const answer = await journal.open(smallOpening(signer.publicKey, session));
   if (!answer.ok) throw new Error(answer.message);
   return answer.writer;
 };
@@ -78,13 +78,13 @@ describe.each(Object.entries(kinds))("a journal in %s", (_kind, make) => {
 
   test("refuses to open the same session twice", async () => {
     const { signer, journal } = await fresh();
-    const again = await journal.open(smallHeader(signer.publicKey));
+    const again = await journal.open(smallOpening(signer.publicKey));
     expect(!again.ok && again.code).toBe("session-exists");
   });
 
   test("refuses a header that names another device's key", async () => {
     const { journal } = await fresh();
-    const answer = await journal.open(smallHeader("ab".repeat(32), later));
+    const answer = await journal.open(smallOpening("ab".repeat(32), later));
     expect(!answer.ok && answer.code).toBe("key-lost");
   });
 

@@ -5,6 +5,7 @@ import { signedMessage } from "./chain";
 import { LogEntry } from "./entry";
 import { Header, Signature } from "./header";
 import type { JournalTrouble, KeptSession } from "./journal";
+import { firstStranger, PersonalPart } from "./personal";
 import { Closing } from "./seal";
 import { isSignedBy } from "./signing";
 import { walkChain } from "./walkChain";
@@ -15,6 +16,7 @@ const Kept = z.strictObject({
   signatures: z.array(Signature).min(1),
   head: z.string(),
   closing: Closing.nullable(),
+  personal: z.array(PersonalPart),
 });
 
 /** @param stored Anything a store gave back. @returns the session, or `damaged` with the first place that is wrong. */
@@ -32,6 +34,8 @@ export async function verifyKept(stored: unknown): Promise<{ ok: true; kept: Kep
   if (kept.signatures.length !== heads.length || kept.head !== last) {
     return trouble("damaged", `The store names another last head than its ${kept.entries.length} entries come to.`);
   }
+  const stranger = firstStranger(kept, kept.personal);
+  if (stranger) return trouble("damaged", `What is kept beside entry ${stranger.n} is not what it commits to.`);
   const signed = await isSignedBy(kept.header.device, signedMessage("head", last), signature);
   return signed ? { ok: true, kept } : trouble("damaged", "The last head is not signed by this session's device.");
 }

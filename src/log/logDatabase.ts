@@ -1,8 +1,9 @@
 /** The database of the log: sessions, their entries, and the index they are found by, so that one transaction holds all. */
-import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from "idb";
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from "idb";
 import type { LogEntry } from "./entry";
 import type { SessionRow } from "./entryStore";
 import type { FindingRow } from "./findingRow";
+import type { PersonalPart } from "./personal";
 import type { Closing } from "./seal";
 
 export type StoredSession = SessionRow & {
@@ -13,6 +14,7 @@ export type StoredSession = SessionRow & {
   signature: string;
   closing: Closing | null;
 };
+export type StoredPart = PersonalPart & { session: string };
 export type StoredEntry = { session: string; n: number; entry: LogEntry; signature: string };
 
 export interface LogSchema extends DBSchema {
@@ -27,11 +29,13 @@ export interface LogSchema extends DBSchema {
     value: FindingRow;
     indexes: { lots: string; products: string; deviations: string; client: string; day: string };
   };
+  /** What stands beside the chains, and nowhere else. */
+  personal: { key: [string, number]; value: StoredPart; indexes: { n: number } };
   /** What a restore has read and checked, until all of it is; then it moves over in one transaction. */
   staged: { key: number; value: unknown };
 }
 export type LogDb = IDBPDatabase<LogSchema>;
-export type LogWrite = IDBPTransaction<LogSchema, ["sessions", "entries", "finding"], "readwrite">;
+export type LogWrite = IDBPTransaction<LogSchema, ["sessions", "entries", "finding", "personal"], "readwrite">;
 
 export const logName = "gloveside-log";
 
@@ -42,10 +46,11 @@ export function logDatabase(name: string = logName) {
     opening = null;
   };
   const open = (): Promise<LogDb> => {
-    opening ??= openDB<LogSchema>(name, 2, {
-      upgrade: (db, from) => {
+    opening ??= openDB<LogSchema>(name, 3, {
+      upgrade: async (db, from, _to, tx) => {
         if (from < 1) firstVersion(db);
-        secondVersion(db);
+        if (from < 2) secondVersion(db);
+        await thirdVersion(db, tx);
       },
       // Another page upgrades or clears the store: let it, and open again at the next call.
       blocking: (_now, _next, event) => {
@@ -77,4 +82,17 @@ function secondVersion(db: LogDb): void {
   finding.createIndex("client", "clientKey");
   finding.createIndex("day", "day");
   db.createObjectStore("staged", { autoIncrement: true });
+}
+
+/** Rows of format 1 have their client from the header, where it stays. */
+async function thirdVersion(
+  db: LogDb,
+  tx: IDBPTransaction<LogSchema, StoreNames<LogSchema>[], "versionchange">,
+): Promise<void> {
+  db.createObjectStore("personal", { keyPath: ["session", "n"] }).createIndex("n", "n");
+  let cursor = await tx.objectStore("finding").openCursor();
+  while (cursor) {
+    await cursor.update({ ...cursor.value, clientState: "inHeader" });
+    cursor = await cursor.continue();
+  }
 }

@@ -1,11 +1,11 @@
 import { expect, test } from "vitest";
 import { memoryJournal, newSigner } from "./index";
-import { began, done, sampleSession, smallHeader, stampAt } from "./samples/smallSession";
+import { began, done, sampleSession, smallOpening, stampAt } from "./samples/smallSession";
 
 test("keeps the facts of an event as numbered, linked entries", async () => {
   const signer = await newSigner();
   const journal = memoryJournal(signer);
-  const opened = await journal.open(smallHeader(signer.publicKey));
+  const opened = await journal.open(smallOpening(signer.publicKey));
   if (!opened.ok) throw new Error(opened.message);
   const first = await opened.writer.append([began], stampAt(0));
   const second = await opened.writer.append([done("wash", 1, 900), done("gloves", 1)], stampAt(900));

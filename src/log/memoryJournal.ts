@@ -6,6 +6,7 @@ import { trouble } from "./batch";
 import type { Done, EntryStore, PenAt } from "./entryStore";
 import type { Journal, JournalTroubleCode, KeptSession, Signer } from "./journal";
 import { journalOver } from "./journalOver";
+import { clientIn, erased } from "./personal";
 
 type Held = { -readonly [K in keyof KeptSession]: KeptSession[K] } & { pen: string | null };
 
@@ -34,19 +35,29 @@ export function memoryJournal(signer: Signer): MemoryJournal {
   };
 
   const store: EntryStore = {
-    create: async (header, head, signature, pen) => {
+    create: async ({ header, personal }, head, signature, pen) => {
       if (sessions.has(header.session)) return trouble("session-exists", "This session is already kept.");
       const no = ordered.shift();
       if (no) return trouble(no, "Ordered for a test.");
-      sessions.set(header.session, { header, entries: [], signatures: [signature], head, closing: null, pen });
+      const empty = { entries: [], signatures: [signature], closing: null };
+      sessions.set(header.session, { header, head, ...empty, personal, pen });
       return { ok: true };
     },
-    add: async (at, batch) =>
+    add: async (at, batch, parts) =>
       write(at, (held) => {
         held.entries = [...held.entries, ...structuredClone(batch.entries)];
         held.signatures = [...held.signatures, ...batch.signatures];
         held.head = batch.head;
+        held.personal = [...held.personal, ...parts];
       }),
+    erase: async (session, places) => {
+      const held = sessions.get(session);
+      if (!held) return trouble("session-unknown", "No such session is kept.");
+      const no = ordered.shift();
+      if (no) return trouble(no, "Ordered for a test.");
+      held.personal = held.personal.map((part) => (places.includes(part.n) ? erased(part.n) : part));
+      return { ok: true };
+    },
     close: async (at, closing) =>
       write(at, (held) => {
         held.closing = structuredClone(closing);
@@ -92,4 +103,9 @@ export function memoryJournal(signer: Signer): MemoryJournal {
 }
 
 const rowsOf = (held: readonly Held[]) =>
-  held.map(({ header, head, entries }) => ({ session: header.session, header, head, count: entries.length })).reverse();
+  held
+    .map(({ header, head, entries, personal }) => ({
+      ...{ session: header.session, header, head, count: entries.length },
+      client: clientIn(header, personal),
+    }))
+    .reverse();

@@ -1,13 +1,13 @@
 import { expect, test } from "vitest";
 import { memoryJournal, newSigner, penOf } from "./index";
-import { began, done, sampleLife, sampleSession, smallHeader } from "./samples/smallSession";
+import { began, done, sampleLife, sampleSession, smallOpening } from "./samples/smallSession";
 
 const clock = { life: sampleLife, monoMs: () => 1234.56, wallMs: () => 482196050520, offsetMin: () => 90 };
 
 test("stamps each batch with its times, its way and how it is known", async () => {
   const signer = await newSigner();
   const journal = memoryJournal(signer);
-  const opened = await journal.open(smallHeader(signer.publicKey));
+  const opened = await journal.open(smallOpening(signer.publicKey));
   if (!opened.ok) throw new Error(opened.message);
   const pen = penOf(opened.writer, clock);
   await pen.append([began], { by: "voice", confidence: 0.91 });
@@ -23,7 +23,7 @@ test("stamps each batch with its times, its way and how it is known", async () =
 test("hands on why nothing was kept", async () => {
   const signer = await newSigner();
   const journal = memoryJournal(signer);
-  const opened = await journal.open(smallHeader(signer.publicKey));
+  const opened = await journal.open(smallOpening(signer.publicKey));
   if (!opened.ok) throw new Error(opened.message);
   journal.failNext("storage-full");
   expect(await penOf(opened.writer, clock).append([began], { by: "touch" })).toMatchObject({

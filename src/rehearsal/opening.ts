@@ -3,7 +3,16 @@
  * byte, the key included, which anybody who knows the seed then has: good for rehearsals, worth nothing as proof.
  */
 import { currentRules } from "../export";
-import { asHeader, digestOf, type Header, newSigner, type Signer, signerFromSecret, uuidv7, wallTime } from "../log";
+import {
+  digestOf,
+  newSigner,
+  type OpenedRecord,
+  openRecord,
+  type Signer,
+  signerFromSecret,
+  uuidv7,
+  wallTime,
+} from "../log";
 import { bytesOf } from "../log/canonical";
 import type { Protocol } from "../session/protocol";
 import type { SessionInput } from "../session/sessionInput";
@@ -26,7 +35,7 @@ export interface Opening {
 
 export interface Opened {
   readonly input: SessionInput;
-  readonly header: Header;
+  readonly record: OpenedRecord;
   readonly signer: Signer;
   /** The page life of the log's stamps: the run of this rehearsal. */
   readonly life: string;
@@ -54,7 +63,7 @@ export async function open(opening: Opening): Promise<Opened> {
   const signer = seed === null ? await newSigner() : await signerFromSecret(seeded(seed, "key"));
   const idOf = (what: string) =>
     seed === null ? uuidv7(startMs) : uuidv7(startMs, seeded(seed, what).subarray(0, 10));
-  const header = asHeader({
+  const fields = {
     session: idOf("session"),
     input,
     rules: currentRules,
@@ -62,10 +71,11 @@ export async function open(opening: Opening): Promise<Opened> {
     appVersion,
     device: signer.publicKey,
     previousHead: null,
-  });
+  };
+  const record = seed === null ? openRecord(fields) : openRecord(fields, seeded(seed, "salt"));
   return {
     input,
-    header,
+    record,
     signer,
     life: idOf("life"),
     wallTimeAt: (soundMs) => wallTime(startMs + soundMs, offsetMin),

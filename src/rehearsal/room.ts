@@ -35,14 +35,14 @@ export interface Room {
 
 /** Rejects where the log does not open: it is in memory, so that is our own mistake. */
 export async function enterRoom(opened: Opened, manifest: ClipManifest): Promise<Room> {
-  const { input, header, signer, life, wallTimeAt } = opened;
+  const { input, record, signer, life, wallTimeAt } = opened;
   const story: StoryLine[] = [];
   let nowMs = 0;
   let writing = 0;
   let tickedMs = 0;
 
   const journal = memoryJournal(signer);
-  const log = await journal.open(header);
+  const log = await journal.open(record);
   if (!log.ok) throw new Error(log.message);
   const { writer } = log;
   const pen: Pen = {

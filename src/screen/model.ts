@@ -30,7 +30,8 @@ export interface Notice {
 
 export interface Unfinished {
   readonly session: string;
-  readonly clientReference: string;
+  /** Null where it was erased. */
+  readonly clientReference: string | null;
   readonly protocolName: string;
   readonly entries: number;
 }

@@ -129,6 +129,9 @@ export const SessionFact = z.discriminatedUnion("type", [
   fact("v1.ExposureAnswered", { choice: z.enum(["end", "resume"]) }),
   fact("v1.ExposureEnded", { outcome: z.enum(["ended", "resumed"]) }),
 
+  /** A note was spoken and is kept beside the log: SHA-256 commitment to its sound, and how long it is. */
+  fact("v1.NoteKept", { note: z.string().regex(/^[0-9a-f]{64}$/), lengthMs: z.number().int().min(1).max(30_000) }),
+
   fact("v1.Paused", {}),
   fact("v1.Resumed", {}),
   fact("v1.BriskSet", { on: z.boolean() }),

@@ -179,6 +179,7 @@ function step(input: SessionInput, world: World, fact: SessionFact): World {
     case "v1.SessionClosed":
       return { ...world, phase: "closed", place: null, flows: [], before: null, beforeCause: null };
     case "v1.ProblemReported":
+    case "v1.NoteKept":
     case "v1.Refused":
     case "v1.TimeWitnessed":
       return world;

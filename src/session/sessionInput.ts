@@ -18,8 +18,8 @@ export const SessionInput = z.strictObject({
   lots: z.array(Lot).max(200),
   station: z.string().min(1).max(60),
   artist: z.string().min(1).max(80),
-  /** A reference of the studio's choosing, not a name. */
-  clientReference: z.string().min(1).max(60),
+  /** A reference of the studio's choosing, not a name. Missing where it was erased: a record holds a commitment to it. */
+  clientReference: z.string().min(1).max(60).optional(),
   address: z.enum(addressWords),
   language: z.enum(["en", "es"]),
   /** IANA time zone, "Europe/Lisbon". */

@@ -1,8 +1,8 @@
 /** Runs in the page: fills the archive with invented records, then asks it by its index and by a plain look at each. */
-import { headerFor } from "../../src/export/samples/lived";
+import { openingFor } from "../../src/export/samples/lived";
 import { archive } from "../../src/finding/archive";
 import { everything } from "../../src/finding/query";
-import { uuidv7 } from "../../src/log";
+import { clientIn, uuidv7 } from "../../src/log";
 import { lotKey, rowFrom } from "../../src/log/findingRow";
 import { logDatabase } from "../../src/log/logDatabase";
 import { anySummary } from "../../src/log/samples/smallSession";
@@ -33,12 +33,16 @@ async function seed(count: number): Promise<number> {
     for (let n = from; n < Math.min(count, from + 250); n++) {
       const session = uuidv7(Date.UTC(2020, 0, 1) + n * 3_600_000);
       const lot = { item: lotItem, lot: lotOf(n % (count / 10)), expiry: "2028-01-31", known: "typed" as const };
-      const header = headerFor({ ...input, lots: [lot], clientReference: `C-${n}` }, "0".repeat(64), session);
+      const { header, personal } = openingFor(
+        { ...input, lots: [lot], clientReference: `C-${n}` },
+        "0".repeat(64),
+        session,
+      );
       const closing: Closing = { summary: { ...anySummary, lots: [{ n: null, ...lot }] }, seal };
       const row = { session, header, head: seal.head, count: 1, state: "sealed" as const, order: n + 1 };
       if (n === 0) bytes = JSON.stringify({ header, closing }).length;
       void tx.objectStore("sessions").put({ ...row, pen: "", signature: "", closing });
-      void tx.objectStore("finding").put(rowFrom(header, [], closing));
+      void tx.objectStore("finding").put(rowFrom(header, clientIn(header, personal), [], closing));
     }
     await tx.done;
   }

@@ -11,7 +11,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { writeBackup } from "../../src/backup/writeBackup";
 import { verifyRecord } from "../../src/export";
 import { recordText } from "../../src/export/recordFile";
-import { headerFor } from "../../src/export/samples/lived";
+import { openingFor } from "../../src/export/samples/lived";
 import { memoryJournal, newSigner, uuidv7 } from "../../src/log";
 import { began, stampAt, done as stepDone } from "../../src/log/samples/smallSession";
 import { Protocol } from "../../src/session/protocol";
@@ -101,7 +101,9 @@ describe("killed in the middle of a seal", () => {
       if (isShown) shownSealed += 1;
       const before = await diskNow(page);
       await isWhole(before);
-      const own = before.records.find(({ header }) => header.input.clientReference === `C-${killed}`);
+      const own = before.records.find(({ personal }) =>
+        personal?.some((part) => "text" in part && part.text === `C-${killed}`),
+      );
       if (isShown) expect(own?.closing).not.toBeNull();
       if (own?.closing !== null) continue;
       await page.getByRole("button", { name: "Take it up again" }).click();
@@ -149,7 +151,7 @@ async function otherDevice(at: number): Promise<string> {
   const signer = await newSigner();
   const journal = memoryJournal(signer);
   for (let n = 0; n < perFile; n++) {
-    const opened = await journal.open(headerFor(inputFor(smallProtocol), signer.publicKey, uuidv7()));
+    const opened = await journal.open(openingFor(inputFor(smallProtocol), signer.publicKey, uuidv7()));
     if (!opened.ok) throw new Error(opened.message);
     await opened.writer.append([began], stampAt(0));
     for (let cause = 1; cause < 30; cause++)

@@ -1,5 +1,5 @@
 /** One byte of a record changed: where it stands, and whether a verdict points there. */
-import { canonicalText } from "../../log";
+import { canonicalText, type PersonalPart } from "../../log";
 import { type RecordFile, textOfParts } from "../recordFile";
 import { type Place, passes, type Verdict } from "../verdict";
 
@@ -9,16 +9,30 @@ export function partsOf(record: RecordFile): (offset: number) => Place {
   const { text, entryStarts, entriesEnd } = textOfParts(record, texts);
   const listStart = text.indexOf(',"entries":[');
   const headerStart = text.indexOf(',"header":', entriesEnd);
+  const personalStart = text.indexOf(',"personal":[', entriesEnd);
+  const partStarts = startsOf(record.personal ?? [], personalStart + ',"personal":['.length);
   const signaturesStart = text.lastIndexOf(',"signatures":[');
   const firstSignature = signaturesStart + ',"signatures":['.length;
   return (offset) => {
     if (offset >= firstSignature) return { part: "signature", n: Math.floor((offset - firstSignature) / 131) };
     if (offset >= signaturesStart) return { part: "file", offset };
+    const part = partStarts.findLast(({ start }) => start <= offset);
+    if (part) return { part: "personal", n: part.n };
+    if (personalStart >= 0 && offset >= personalStart) return { part: "file", offset };
     if (offset >= headerStart) return { part: "header" };
     const n = entryStarts.filter((start) => start <= offset).length;
     if (n > 0 && offset < entriesEnd) return { part: "entry", n };
     return n > 0 || offset >= listStart ? { part: "file", offset } : { part: "seal" };
   };
+}
+
+function startsOf(parts: readonly PersonalPart[], first: number) {
+  let start = first;
+  return parts.map((part) => {
+    const here = { n: part.n, start };
+    start += canonicalText(part).length + 1;
+    return here;
+  });
 }
 
 /** The place that the verdict names first. */

@@ -24,7 +24,7 @@ import { currentRules, replay } from "../replay/replay";
 import { sealRecord } from "../sealRecord";
 import { surfacesCsv } from "../surfacesCsv";
 import { verifyRecord } from "../verifyRecord";
-import { headerFor, live, stampOf } from "./lived";
+import { live, openingFor, stampOf } from "./lived";
 import { wholeSession } from "./wholeSession";
 
 const input = inputFor(smallProtocol);
@@ -33,7 +33,7 @@ const ms = (values: number[], q: number) => values.sort((a, b) => a - b)[Math.fl
 
 async function appends(): Promise<void> {
   const folder = await mkdtemp(join(tmpdir(), "gloveside-bench-"));
-  const opened = await fileJournal(folder, signer).open(headerFor(input, signer.publicKey));
+  const opened = await fileJournal(folder, signer).open(openingFor(input, signer.publicKey));
   if (!opened.ok) throw new Error(opened.message);
   const taken: number[] = [];
   for (let cause = 0; cause < 500; cause++) {

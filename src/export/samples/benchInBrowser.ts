@@ -3,21 +3,21 @@ import { inputFor } from "../../../tests/support/session";
 import { smallProtocol } from "../../../tests/support/smallProtocol";
 import { archive } from "../../finding/archive";
 import { everything } from "../../finding/query";
-import { indexedDbJournal, newSigner, uuidv7 } from "../../log";
+import { clientIn, indexedDbJournal, newSigner, uuidv7 } from "../../log";
 import { rowFrom } from "../../log/findingRow";
 import { logDatabase } from "../../log/logDatabase";
-import { headerFor, stampOf } from "./lived";
+import { openingFor, stampOf } from "./lived";
 
 const sessions = 10_000;
 const dayMs = 86_400_000;
-const headerOf = (at: number, key: string) => {
+const openingOf = (at: number, key: string) => {
   const lots = [{ item: "needle", lot: `N-${at % 2000}`, expiry: null, known: "typed" as const }];
-  return headerFor(inputFor(smallProtocol, { lots }), key, uuidv7(Date.UTC(2020, 0, 1) + (at * dayMs) / 5));
+  return openingFor(inputFor(smallProtocol, { lots }), key, uuidv7(Date.UTC(2020, 0, 1) + (at * dayMs) / 5));
 };
 
 async function appends(): Promise<number[]> {
   const signer = await newSigner();
-  const opened = await indexedDbJournal(signer, { name: "bench-append" }).open(headerOf(0, signer.publicKey));
+  const opened = await indexedDbJournal(signer, { name: "bench-append" }).open(openingOf(0, signer.publicKey));
   if (!opened.ok) throw new Error(opened.message);
   const taken: number[] = [];
   for (let cause = 0; cause < 500; cause++) {
@@ -38,11 +38,11 @@ async function search() {
   for (let from = 0; from < sessions; from += 500) {
     const tx = db.transaction(["sessions", "finding"], "readwrite");
     for (let at = from; at < from + 500; at++) {
-      const header = headerOf(at, publicKey);
+      const { header, personal } = openingOf(at, publicKey);
       const { session } = header;
       const row = { session, header, head: "", count: 0, state: "open" as const, order: at, pen: "", signature: "" };
       void tx.objectStore("sessions").put({ ...row, closing: null });
-      void tx.objectStore("finding").put(rowFrom(header, [], null));
+      void tx.objectStore("finding").put(rowFrom(header, clientIn(header, personal), [], null));
     }
     await tx.done;
   }

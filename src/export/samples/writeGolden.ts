@@ -5,36 +5,49 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { inputFor } from "../../../tests/support/session";
 import { smallProtocol } from "../../../tests/support/smallProtocol";
-import { type LogEntry, signerFromSecret } from "../../log";
+import { attachmentOf, erased, notesIn, signerFromSecret } from "../../log";
 import { type RecordFile, recordOf, recordText } from "../recordFile";
 import { sealRecord } from "../sealRecord";
-import { live } from "./lived";
-import { remade } from "./remake";
+import { live, noteEvent, openingFor, sessionA, toneWav } from "./lived";
 import { wholeSession } from "./wholeSession";
 
-/** A key for vectors only: 32 bytes that everybody knows. */
+/** A key and salts for vectors only: bytes that everybody knows. */
 const signer = await signerFromSecret(new Uint8Array(32).fill(7));
-const { journal, writer, kept } = await live(inputFor(smallProtocol), wholeSession, signer);
+const opening = openingFor(inputFor(smallProtocol), signer.publicKey, sessionA, new Uint8Array(32).fill(8));
+const note = attachmentOf(toneWav, new Uint8Array(32).fill(9));
+const told = wholeSession.toSpliced(9, 0, noteEvent(note));
+const { journal, writer, kept } = await live(inputFor(smallProtocol), told, signer, [note], opening);
 const sealed = await sealRecord(journal, writer, signer, "2026-11-25T11:00:00.000+00:00");
 if (!sealed.ok) throw new Error(sealed.message);
 const { record } = sealed;
+const notesAt = notesIn(record.entries)[0]?.[0] ?? 0;
 
 const changed = (change: (copy: RecordFile) => unknown): RecordFile => {
   const copy = structuredClone(record);
   change(copy);
   return copy;
 };
-const entry = (copy: RecordFile, n: number) => copy.entries[n - 1] as LogEntry;
-const shorter = (copy: RecordFile) => Object.assign(entry(copy, 75).fact, { creditedMs: 240_000 });
+const beside = (personal: RecordFile["personal"]): RecordFile => {
+  const { personal: _personal, ...rest } = record;
+  return personal ? { ...rest, personal } : rest;
+};
+const [reference, sound] = record.personal ?? [];
+if (!reference || !sound || !("text" in reference) || !("wav" in sound)) throw new Error("Nothing stands beside it.");
+const otherSalt = "ff".repeat(32);
+const otherWav = Buffer.from(toneWav.with(100, 1)).toString("base64");
 
 const files: Record<string, RecordFile> = {
-  "v1-good.json": record,
-  "v1-unfinished.json": recordOf({ ...kept, closing: null }),
-  "v1-entry-altered.json": changed((copy) => Object.assign(entry(copy, 41), { known: "measured" })),
-  "v1-entry-removed.json": changed((copy) => [copy.entries.splice(60, 1), copy.signatures.splice(61, 1)]),
-  "v1-end-cut-off.json": changed((copy) => [copy.entries.splice(90), copy.signatures.splice(91)]),
-  "v1-hashed-again.json": await remade(changed(shorter), null),
-  "v1-signed-again.json": await remade(changed(shorter), signer),
+  "v2-good.json": record,
+  "v2-unfinished.json": recordOf({ ...kept, closing: null }),
+  "v2-all-erased.json": beside([erased(0), erased(notesAt)]),
+  "v2-without-personal-part.json": beside(undefined),
+  "v2-other-client.json": beside([{ ...reference, text: "C-002" }, sound]),
+  "v2-other-salt.json": beside([{ ...reference, salt: otherSalt }, sound]),
+  "v2-note-altered.json": beside([reference, { ...sound, wav: otherWav }]),
+  "v2-note-elsewhere.json": beside([reference, { ...sound, n: notesAt + 1 }]),
+  "v2-commitment-altered.json": changed(({ entries }) =>
+    Object.assign(entries[notesAt - 1]?.fact ?? {}, { note: "0".repeat(64) }),
+  ),
 };
 
 const folder = new URL("../../../tests/vectors/", import.meta.url);

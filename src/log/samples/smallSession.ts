@@ -4,7 +4,7 @@ import { smallProtocol } from "../../../tests/support/smallProtocol";
 import type { SessionFact } from "../../session/fact";
 import type { SessionInput } from "../../session/sessionInput";
 import type { Stamp } from "../entry";
-import { asHeader, type Header } from "../header";
+import { type OpenedRecord, openRecord } from "../personal";
 import type { Summary } from "../summary";
 import { wallTime } from "../wallTime";
 
@@ -15,8 +15,8 @@ export const smallInput: SessionInput = inputFor(smallProtocol, {
 export const sampleSession = "017f22e2-79b0-7cc3-98c4-dc0c0c07398f";
 export const sampleLife = "017f22e2-79b0-7000-8000-000000000001";
 
-export const smallHeader = (device: string, session: string = sampleSession): Header =>
-  asHeader({
+export const smallOpening = (device: string, session: string = sampleSession): OpenedRecord =>
+  openRecord({
     session,
     input: smallInput,
     rules: "1.0.0",

@@ -22,7 +22,7 @@ export function DeviationSheet({ paper }: { paper: Paper }) {
       <header className={styles.head}>
         <div>
           <h2>{w.title}</h2>
-          <p>{w.about(record.header.input.clientReference, paper.day)}</p>
+          <p>{w.about(paper.client, paper.day)}</p>
         </div>
       </header>
       <FirstToSee paper={paper} />

@@ -20,7 +20,7 @@ export function RecordSheet({ paper, isPractice = false }: { paper: Paper; isPra
       <header className={styles.head}>
         <div>
           <h2>{w.title}</h2>
-          <p className={styles.client}>{w.of(input.clientReference)}</p>
+          <p className={styles.client}>{w.of(paper.client)}</p>
           <dl className={styles.who}>
             {(
               [

@@ -2,6 +2,7 @@
 import type { RecordFile } from "../../export/recordFile";
 import { summaryBy } from "../../export/replay/replay";
 import type { Summary } from "../../log";
+import { clientIn } from "../../log/personal";
 import { stepById } from "../../session/world";
 import { type PaperWords, paperWords } from "./words";
 
@@ -15,6 +16,8 @@ export interface Paper {
   /** "09:41", as the wall clock of the station said. */
   clockAt(n: number): string;
   readonly day: string;
+  /** The client's reference, or that it was erased or is not here. */
+  readonly client: string;
   readonly head: string;
 }
 
@@ -25,6 +28,8 @@ export const numbered = ({ summary }: Paper) => summary.deviations.map((one, at)
 export function paperOf(record: RecordFile, head = record.closing?.seal.head ?? ""): Paper {
   const { header, entries, closing } = record;
   const { input, rules } = header;
+  const words = paperWords(input.language);
+  const client = clientIn(header, record.personal);
   const inLanguage = (text: { en: string; es?: string | undefined }) => text[input.language] ?? text.en;
   const names = new Map([
     ...input.protocol.items.map(({ id, name }) => [id, inLanguage(name)] as const),
@@ -34,7 +39,8 @@ export function paperOf(record: RecordFile, head = record.closing?.seal.head ?? 
     record,
     head,
     summary: closing?.summary ?? summaryBy(rules, input, entries),
-    words: paperWords(input.language),
+    words,
+    client: "reference" in client ? client.reference : words.record.clients[client.state],
     nameOf: (id) => names.get(id) ?? id,
     stepName(id) {
       const step = stepById(input, id);

@@ -15,7 +15,7 @@ export function Unfinished({ view }: { view: PrepareView }) {
           <li key={session.session}>
             <div>
               <b>{session.protocolName}</b>
-              <p>{w.unfinishedAbout(session.clientReference, session.entries)}</p>
+              <p>{w.unfinishedAbout(session.clientReference ?? words.noClient, session.entries)}</p>
             </div>
             <button type="button" disabled={view.busy} onClick={() => asks.resume(session.session)}>
               {w.resume}

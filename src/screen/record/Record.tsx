@@ -17,7 +17,7 @@ export function Record({ view }: { view: RecordView }) {
   const left = unready(world.station, kindsIn(input));
   const { sealing } = view;
   const figures: readonly (readonly [string, string | number])[] = [
-    [w.figure.client, input.clientReference],
+    [w.figure.client, input.clientReference ?? words.noClient],
     [w.figure.artist, input.artist],
     [w.figure.station, input.station],
     [w.figure.protocol, `${input.protocol.name[input.language] ?? input.protocol.name.en} ${input.protocol.version}`],

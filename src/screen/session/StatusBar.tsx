@@ -42,7 +42,7 @@ export function StatusBar({ view, standing }: { view: SessionView; standing: Sta
         )}
       </div>
       <p className={styles.client}>
-        <span>{input.clientReference}</span> <span>{input.station}</span>
+        <span>{input.clientReference ?? words.noClient}</span> <span>{input.station}</span>
       </p>
       {world.sharps.opened > 0 && <p className={styles.sharps}>{w.sharps(world.sharps.opened, world.sharps.binned)}</p>}
       <div className={styles.hands} data-hands={hands}>

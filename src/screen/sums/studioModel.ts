@@ -19,7 +19,8 @@ export type StudioNow =
 export interface SessionListed {
   readonly session: string;
   readonly atMs: number;
-  readonly clientReference: string;
+  /** Null where it was erased or never given. */
+  readonly clientReference: string | null;
 }
 
 export interface StudioModel {

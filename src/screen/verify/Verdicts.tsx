@@ -5,7 +5,7 @@ import styles from "./Verdicts.module.css";
 
 export function Verdicts({ verdict, words }: { verdict: Verdict; words: PaperWords }) {
   const w = words.verify;
-  const { intact, signedBy, follows, known } = verdict;
+  const { intact, signedBy, follows, known, personal } = verdict;
   return (
     <div className={styles.verdicts} data-testid="verdicts" data-passed={passes(verdict)}>
       <p className={styles.all}>{passes(verdict) ? w.passed : w.failed}</p>
@@ -45,8 +45,20 @@ export function Verdicts({ verdict, words }: { verdict: Verdict; words: PaperWor
         </li>
       </ul>
       {known && <p>{w.known(known.measured, known.scanned, known.said)}</p>}
+      {personal && <Beside personal={personal} words={words} />}
       <p>{w.proves}</p>
     </div>
+  );
+}
+
+function Beside({ personal, words }: { personal: NonNullable<Verdict["personal"]>; words: PaperWords }) {
+  const { client, notes } = personal;
+  const w = words.verify;
+  const hasNotes = notes.kept + notes.erased + notes.notIncluded > 0;
+  return (
+    <p data-testid="beside" data-client={client}>
+      {w.beside[client]} {hasNotes && w.notes(notes.kept, notes.erased, notes.notIncluded)}
+    </p>
   );
 }
 

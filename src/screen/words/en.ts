@@ -368,6 +368,7 @@ export const en: ScreenWords = {
     louder: "Louder",
     quieter: "Quieter",
   },
+  noClient: "(erased)",
   record: {
     title: "The record",
     sealed: "Sealed",

@@ -379,6 +379,7 @@ export const es: ScreenWords = {
     louder: "Más alto",
     quieter: "Más bajo",
   },
+  noClient: "(borrado)",
   record: {
     title: "El registro",
     sealed: "Sellado",

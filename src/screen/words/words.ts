@@ -204,6 +204,8 @@ export interface ScreenWords {
   };
   /** Short, for a touch target; the phrase itself stands beneath it. */
   readonly command: Words<CommandId>;
+  /** In place of a client's reference that was erased or never given. */
+  readonly noClient: string;
   readonly record: Words<
     | "title"
     | "sealed"

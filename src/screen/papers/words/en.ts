@@ -4,6 +4,7 @@ export const papersEn = {
   record: {
     title: "Session record",
     of: (client: string) => `Client ${client}`,
+    clients: { erased: "(reference erased)", notIncluded: "(reference not in this file)", none: "(no reference)" },
     artist: "Artist",
     station: "Station",
     protocol: "Protocol",
@@ -252,11 +253,21 @@ export const papersEn = {
       header: "the header",
       entry: (n: number) => `fact ${n}`,
       signature: (n: number) => `signature ${n}`,
+      personal: (n: number) => (n === 0 ? "the client’s reference" : `the note beside fact ${n}`),
       summary: "the summary",
       seal: "the seal",
     },
     known: (measured: number, scanned: number, said: number) =>
       `Of its facts, ${measured} are measured, ${scanned} scanned and ${said} only said.`,
+    beside: {
+      kept: "The client’s reference is in this file and is what the chain commits to.",
+      erased: "The client’s reference was erased, says this file; the record holds without it.",
+      notIncluded: "The client’s reference is not in this file; the record holds without it.",
+      inHeader: "The client’s reference stands in the chain itself (format 1) and cannot be erased from it.",
+      none: "No client’s reference was given.",
+    },
+    notes: (kept: number, erased: number, notIncluded: number) =>
+      `Spoken notes: ${kept} in this file, ${erased} erased, ${notIncluded} not in this file.`,
     proves: "This proves what was said and measured, and by which key; never that things happened, nor when.",
     itself:
       "This page checks itself with the program that it carries, and who altered the one could alter the other. For a check that does not depend on this file, give it to Gloveside’s Verify screen, or the record to “gloveside verify”.",
@@ -292,6 +303,7 @@ export const papersEn = {
       "signatures-missing": "Signatures are missing, or some were added.",
       "altered-summary": "The summary was altered.",
       "altered-seal": "The seal was altered.",
+      "personal-differs": "What stands beside the chain is not what the chain commits to.",
       "not-canonical": "The values are the same but written otherwise than the app writes them.",
       "not-sealed": "The session was never sealed; facts may be missing at its end.",
     },

@@ -28,7 +28,11 @@ export function Retention({ zone }: { zone: string }) {
   const asked: readonly KeptRecord[] = day.ok ? [{ id: w.asked, kind, startsOn: day.value }] : [];
   const kept: readonly KeptRecord[] = [
     ...sessions.map(({ atMs, clientReference }) => ({
-      ...{ id: w.session(clientReference), kind: "client-record" as const, startsOn: dateAt(atMs, zone) },
+      ...{
+        id: w.session(clientReference ?? words.noClient),
+        kind: "client-record" as const,
+        startsOn: dateAt(atMs, zone),
+      },
     })),
     ...[...studio.cycle.values()].map(({ entry }) => ({
       ...{ id: w.cycle(entry.cycleId), kind: "steriliser-log" as const, startsOn: dateAt(entry.atMs, zone) },

@@ -51,7 +51,7 @@ export function Recalled({ cycle, recall, records, isReading, lost, zone }: Prop
             {sessions.map((record) => (
               <li key={record.session} data-mark="bad">
                 <span>
-                  <b>{record.input.clientReference}</b>
+                  <b>{record.input.clientReference ?? words.noClient}</b>
                   <small>
                     {showWall(record.atMs, zone)}, {record.input.artist}, {record.input.station}.{" "}
                     {w.packsOf(packsIn(studio, record))}
