@@ -2,11 +2,14 @@
  * The companion's own announcements in the microphone at 0 dB: does it act on them, and is the artist still heard? The
  * shipped clips are played through a loudspeaker and a room of our own making (delay, soft clipping, half a second of decay)
  * and heard by the shipped ear: with nothing done about it, with the words being said guarded, with the echo taken out, and
- * with both. Everything is listened for, which is harder than any session. `npm run bench:echo`
+ * with both. Everything is listened for, which is harder than any session. `npm run bench:echo`; with the name of a file at
+ * the end, only the last way is tried, which is the app's, and the rows of `npm run bench:voice` are written there.
  */
+import { writeFileSync } from "node:fs";
 import { type CommandId, commandIds } from "../../../src/intent/phrases";
 import { sayingNow } from "../../../src/intent/sayingNow";
 import { Ear, type Heard, type PhraseModel } from "../../../src/recogniser";
+import { type Figure, least, most } from "../../../src/recogniser/figures/figure";
 import { bootstrapped, poissonUpper } from "../../../src/recogniser/figures/intervals";
 import { shippedModel } from "../../../src/recogniser/network/shippedModel";
 import { seededRandom } from "../../../src/rehearsal/random";
@@ -17,6 +20,7 @@ const rateHz = 16_000;
 const chunk = 1024;
 const aloneMinutes = Number(process.argv[2] ?? 12);
 const voicesUsed = heldOutVoices.slice(0, Number(process.argv[3] ?? 4));
+const rowFile = process.argv[4];
 
 /** Loudspeaker and room: 90 ms on the way, a loudspeaker that is not quite straight, reverberation of 0.3 s. */
 function throughTheRoom(played: Float32Array, seed: number): Float32Array {
@@ -101,7 +105,7 @@ const over = voicesUsed.map((voice, v) => {
   });
   return { base: { ...base, heard }, asked };
 });
-for (const way of ways) {
+for (const way of rowFile === undefined ? ways : (["both"] as const)) {
   const actions = hear(model, alone, way);
   const byVoice = over.map(({ base, asked }) => {
     const found = hear(model, base, way);
@@ -114,6 +118,21 @@ for (const way of ways) {
   const wrong = byVoice.flat().reduce((sum, one) => sum + one.wrong, 0);
   const [mean, low, high] = bootstrapped(byVoice.map((one) => one.map(({ isHeard }) => (isHeard ? 1 : 0))));
   const bound = poissonUpper(actions.length) / (aloneMinutes / 60);
+  if (rowFile !== undefined) {
+    const rows: readonly Figure[] = [
+      {
+        what: "own announcements at 0 dB, false actions",
+        of: `${actions.length} in ${(aloneMinutes / 60).toFixed(2)} h`,
+        ...{ value: actions.length, low: null, high: null, unit: "", bar: most(0), beside: null },
+      },
+      {
+        what: "own announcements at 0 dB, commands heard",
+        of: `${byVoice.flat().length} clips, ${voicesUsed.length} speakers`,
+        ...{ value: 100 * mean, low: 100 * low, high: 100 * high, unit: "%", bar: least(90), beside: null },
+      },
+    ];
+    writeFileSync(rowFile, JSON.stringify(rows));
+  }
   console.log(
     `| ${way} | ${actions.length} in ${aloneMinutes} min | ${bound.toFixed(1)} | ${(100 * mean).toFixed(1)} (${(100 * low).toFixed(1)}–${(100 * high).toFixed(1)}) | ${wrong} |`,
   );

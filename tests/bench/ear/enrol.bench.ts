@@ -1,14 +1,16 @@
 /**
  * What teaching it one's voice is worth: for each held-out voice, three takes of every phrase are learnt, then other takes
  * (spoken slower and quicker than any that was taught, over a machine made another way) are heard before and after, with 8
- * phrases allowed. Beside it: false actions by other voices' talk, before and after. `npm run bench:enrol`
+ * phrases allowed. Beside it: false actions by other voices' talk, before and after. `npm run bench:enrol`; with the name of
+ * a file at the end, the row of `npm run bench:voice` is written there.
  */
-import { readFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { buzz } from "../../../audio/make/rehearsal/buzz";
 import { ClipManifest } from "../../../src/announcements/clips";
 import { type CommandId, commandIds } from "../../../src/intent/phrases";
 import { Decision } from "../../../src/recogniser/decision/decision";
 import { settingsOf } from "../../../src/recogniser/decision/settings";
+import { type Figure, least } from "../../../src/recogniser/figures/figure";
 import { bootstrapped, poissonUpper } from "../../../src/recogniser/figures/intervals";
 import { PhraseNet } from "../../../src/recogniser/network/phraseNet";
 import { shippedModel } from "../../../src/recogniser/network/shippedModel";
@@ -32,6 +34,7 @@ import { heldOutVoices, phraseOf, rmsOf, said } from "./heldOut";
 const rateHz = 16_000;
 const voices = heldOutVoices.slice(0, Number(process.argv[2] ?? 6));
 const sentencesHeard = Number(process.argv[3] ?? 120);
+const rowFile = process.argv[4];
 const taughtSpeeds = [0.92, 1, 1.1];
 const testSpeeds = [0.86, 1.05];
 
@@ -172,4 +175,15 @@ for (const [v, voice] of voices.entries()) {
     return (100 * own.reduce((sum, { right }) => sum + right, 0)) / own.length;
   };
   console.log(`${voice.name}, buzz 10 dB: ${share(0).toFixed(1)} → ${share(1).toFixed(1)}`);
+}
+if (rowFile !== undefined) {
+  const rights = results.map((of) => of[1]?.byCondition[1]?.map(({ right }) => right) ?? []);
+  const [mean, low, high] = bootstrapped(rights);
+  const row: Figure = {
+    what: "after teaching it one's voice, buzz 10 dB",
+    of: `${rights.flat().length} clips, ${voices.length} speakers`,
+    ...{ value: 100 * mean, low: 100 * low, high: 100 * high },
+    ...{ unit: "%", bar: least(98), beside: null },
+  };
+  writeFileSync(rowFile, JSON.stringify([row]));
 }

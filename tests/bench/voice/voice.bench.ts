@@ -9,10 +9,11 @@
  *   --json FILE          the figures as JSON, too
  *   --no-sphinx          without PocketSphinx
  */
-import { mkdirSync, writeFileSync } from "node:fs";
-import { dirname, resolve } from "node:path";
+import { execFile } from "node:child_process";
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
-import { parseArgs } from "node:util";
+import { parseArgs, promisify } from "node:util";
 import { type Figure, figureTable, least, meets, most } from "../../../src/recogniser/figures/figure";
 import { quantile } from "../../../src/recogniser/figures/intervals";
 import {
@@ -88,6 +89,7 @@ const plain = (figure: Pick<Figure, "what" | "of" | "value" | "unit" | "bar">): 
   beside: null,
 });
 
+const unmeasured: string[] = [];
 const figures: readonly Figure[] = [
   ...phraseNames.map((name) =>
     heardRight(`unseen voices, ${name}`, among(clips, name), barFor(name), beside.cells.get(name)),
@@ -117,6 +119,8 @@ const figures: readonly Figure[] = [
     most(0.3, "high"),
     beside.cells.get("announcements"),
   ),
+  ...(await besideRows(["tests/bench/ear/enrol.bench.ts", isFull ? "8" : "2", isFull ? "120" : "30"])),
+  ...(await besideRows(["tests/bench/ear/echo.bench.ts", isFull ? "30" : "6", isFull ? "8" : "2"])),
   plain({
     what: "end of phrase to decision, median",
     of: `${delays.length} phrases`,
@@ -149,7 +153,7 @@ const figures: readonly Figure[] = [
 
 console.log(`Phrase model ${model.digest.slice(0, 16)}, thresholds ${model.descriptionDigest.slice(0, 16)}.`);
 console.log(`Held-out list (SHA-256) ${heldOutDigest.slice(0, 16)}. ${minutes()} min.`);
-for (const name of new Set([...sounds.missing, ...beside.missing])) console.log(`NOT MEASURED WITH ${name}`);
+for (const name of new Set([...sounds.missing, ...beside.missing, ...unmeasured])) console.log(`NOT MEASURED: ${name}`);
 console.log(`\n${figureTable(figures).join("\n")}\n`);
 console.log(bySpeaker().join("\n"));
 const missed = figures.filter((figure) => meets(figure) === false);
@@ -157,6 +161,22 @@ console.log(`\n${figures.filter((figure) => meets(figure)).length} bars met, ${m
 if (values.json !== undefined) {
   mkdirSync(dirname(resolve(values.json)), { recursive: true });
   writeFileSync(values.json, `${JSON.stringify({ model: model.digest, heldOutDigest, wishes, figures }, null, 1)}\n`);
+}
+
+/** Rows that a benchmark of its own measures, on the shipped model: what teaching is worth, its own announcements. */
+async function besideRows([script, ...args]: readonly [string, ...string[]]): Promise<readonly Figure[]> {
+  if (modelFolder !== null) return [];
+  const file = join("out", "bench", "rows.json");
+  rmSync(file, { force: true });
+  const run = promisify(execFile);
+  try {
+    await run(process.execPath, [...process.execArgv, script, ...args, file], { maxBuffer: 2 ** 26 });
+    return JSON.parse(readFileSync(file, "utf8")) as readonly Figure[];
+  } catch (problem) {
+    const [reason] = (problem instanceof Error ? problem.message : String(problem)).match(/Error: .*/) ?? [""];
+    unmeasured.push(`${script} (${reason})`);
+    return [];
+  }
 }
 
 /** Which voices are heard worst: percent heard right, one row for each. */
