@@ -21,7 +21,7 @@ the companion app never worked for me|my travel companion got lost|a good compan
 the station was closed because of snow|we met at the railway station|that radio station only plays old songs
 the workbench in the garage is full|he repaired the chair on his workbench|a workbench would not fit in there
 they completed the bridge in spring|say that part once more|the previous owner had a dog|leave some for me
-the problem is the parking|hold the door please|how many minutes by train|where are we going tonight
+the problem is the parking|hold the door please|so many minutes by train|where are we going tonight
 what remains of the cake is yours|I would definitely go again|the mistake was mine|nothing in the fridge
 it was not my decision|they sprayed the fields|wipe your shoes please|a pair of gloves under the bench
 the finger healed well|there was a barrier across the road|another coffee please|park next to the van
@@ -62,6 +62,6 @@ export function nearMiss(address: AddressWord, random: () => number): string {
   return pick(kinds)().trim();
 }
 
-/** A crossing of two commands may be a command: then the address word alone. */
+/** A crossing may be a command, or begin with one, and then it is said rightly: the address word alone instead. */
 const crossed = (address: string, words: readonly string[]): string =>
-  known.has(words.join(" ")) ? address : `${address} ${words.join(" ")}`;
+  words.some((_, n) => known.has(words.slice(0, n + 1).join(" "))) ? address : `${address} ${words.join(" ")}`;
