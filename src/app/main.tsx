@@ -84,7 +84,7 @@ const keeping =
   log.ok && studio && protocols
     ? wireKeeping({ log: log.log, store: studioStore, studio, memory, addProtocol: protocols.add })
     : null;
-const handOver = wireHandOver(localStorage, base, log.ok ? log.log.signer.publicKey : null);
+const handOver = wireHandOver(base, log.ok ? log.log.signer.publicKey : null);
 createRoot(place).render(
   <StrictMode>
     <Screen model={app} parts={{ studio, camera, protocols, archive: log.ok ? archive() : null, keeping, handOver }} />

@@ -1,52 +1,27 @@
-/** Handing over, wired: the verifier's worker, the list of trusted keys on this device, files, and the page's template. */
+/** Handing over, wired: the verifier's worker, files, and the page's template. */
 
 import { packed } from "../bundle/container";
 import { fileName } from "../bundle/fileName";
 import { type CheckedFile, checkFile, mostFileBytes } from "../export/checkFile";
+import type { RecordFile } from "../export/recordFile";
 import type { PublicKey } from "../log";
 import type { HandOver } from "../screen/handOver";
-import { type TrustedKey, TrustedKeys, withKey, withoutKey } from "../trust/trustedKeys";
 import { saveFile } from "./device";
 import type { VerifyAsked } from "./verify.worker";
-import { watchedValue } from "./watchedValue";
 
-const key = "gloveside-trusted";
-
-export function wireHandOver(storage: Storage, base: string, deviceKey: PublicKey | null): HandOver {
-  const trusted = watchedValue<readonly TrustedKey[]>(readList(storage));
-  const keep = (list: readonly TrustedKey[]): boolean => {
-    try {
-      storage.setItem(key, JSON.stringify(list));
-    } catch {
-      return false;
-    }
-    trusted.set(list);
-    return true;
-  };
+export function wireHandOver(base: string, deviceKey: PublicKey | null): HandOver {
+  let ofAccident: RecordFile | null = null;
   return {
     deviceKey,
-    trusted: {
-      get now() {
-        return trusted.now;
-      },
-      subscribe: trusted.subscribe,
-    },
-    async check(file) {
+    async check(file, keys) {
       if (file.size > mostFileBytes) return { ok: false, why: "tooLarge" };
       try {
         const bytes = new Uint8Array(await file.arrayBuffer());
-        const keys = trusted.now.map((one) => one.key);
         return await inWorker({ bytes, trusted: deviceKey === null ? keys : [deviceKey, ...keys] });
       } catch {
         return { ok: false, why: "unreadable" };
       }
     },
-    trust(name, typed) {
-      const list = withKey(trusted.now, name, typed);
-      if (!list.ok) return list.code;
-      return keep(list.value) ? null : "notKept";
-    },
-    distrust: (one) => void keep(withoutKey(trusted.now, one)),
     save: saveFile,
     async savePage(name, recordText) {
       try {
@@ -58,16 +33,15 @@ export function wireHandOver(storage: Storage, base: string, deviceKey: PublicKe
         return false;
       }
     },
+    ofAccident: {
+      get now() {
+        return ofAccident;
+      },
+      put(record) {
+        ofAccident = record;
+      },
+    },
   };
-}
-
-function readList(storage: Storage): readonly TrustedKey[] {
-  try {
-    const read = TrustedKeys.safeParse(JSON.parse(storage.getItem(key) ?? "[]"));
-    return read.success ? read.data : [];
-  } catch {
-    return [];
-  }
 }
 
 /** A large record takes a second or more; the screen stays awake meanwhile. */

@@ -1,6 +1,7 @@
 /** Due times after an exposure: every rule with its instant, on the studio's wall clock, in order. */
 import { dueAfter } from "./duration";
 import { type ExposureRule, exposureRules } from "./exposureRules";
+import { type ExposureWords, exposureEn } from "./exposureWords";
 import { showWall } from "./zone";
 
 export type ExposureDue = {
@@ -32,9 +33,9 @@ export function standing(due: ExposureDue, nowMs: number): "not yet open" | "ope
 }
 
 /** "2026-11-28 07:40  first dose of ..., at the latest [CDC nPEP, MMWR 74(RR-1), 2025]" */
-export function showExposureDue(due: ExposureDue, zone: string): string {
-  const { what, source, year, status } = due.rule;
-  const opens = due.fromMs === null ? "" : `${showWall(due.fromMs, zone)} to `;
-  const provenance = [source, year ?? "undated", ...(status === "confirmed" ? [] : [status])].join(", ");
-  return `${opens}${showWall(due.dueMs, zone)}  ${what} [${provenance}]`;
+export function showExposureDue(due: ExposureDue, zone: string, w: ExposureWords = exposureEn): string {
+  const { source, year, status } = due.rule;
+  const opens = due.fromMs === null ? "" : `${showWall(due.fromMs, zone)} ${w.to} `;
+  const provenance = [source, year ?? w.undated, ...(status === "confirmed" ? [] : [w.fromMemory])].join(", ");
+  return `${opens}${showWall(due.dueMs, zone)}  ${w.what(due.rule)} [${provenance}]`;
 }

@@ -4,8 +4,15 @@
  */
 import type { Duration } from "./duration";
 
+export type ExposureRuleId =
+  | "clinician"
+  | `hiv-${"pep-ideal" | "pep-latest" | "pep-course" | "first" | "final"}`
+  | `hbv-${"globulin" | "globulin-limit" | "final"}`
+  | `hcv-${"baseline" | "nat" | "final"}`;
+export type FirstAidId = "wash" | "never" | "flush" | "clinician";
+
 export type ExposureRule = {
-  readonly id: string;
+  readonly id: ExposureRuleId;
   readonly what: string;
   /** Start of a window; null where the time runs from the accident. */
   readonly from: Duration | null;
@@ -55,20 +62,36 @@ export const exposureRules: readonly ExposureRule[] = [
 ];
 
 /** What every source read agrees on; where they differ, the place profile says so. */
-export const agreedFirstAid: readonly { readonly words: string; readonly source: string }[] = [
-  { words: "Puncture or cut: wash with soap and water.", source: "HSE (UK); CDC/NCCC PEP quick guide (US)" },
+export const agreedFirstAid: readonly { readonly id: FirstAidId; readonly words: string; readonly source: string }[] = [
   {
+    id: "wash",
+    words: "Puncture or cut: wash with soap and water.",
+    source: "HSE (UK); CDC/NCCC PEP quick guide (US)",
+  },
+  {
+    id: "never",
     words: "Do not scrub it, do not suck it, no bleach on the wound.",
     source: "HSE (UK); NHS Greater Glasgow and Clyde",
   },
-  { words: "Eye, nose or mouth: flush with plenty of water.", source: "HSE (UK); CDC/NCCC PEP quick guide (US)" },
-  { words: "See a clinician now. Do not wait for a test result.", source: "CDC nPEP 2025" },
+  {
+    id: "flush",
+    words: "Eye, nose or mouth: flush with plenty of water.",
+    source: "HSE (UK); CDC/NCCC PEP quick guide (US)",
+  },
+  { id: "clinician", words: "See a clinician now. Do not wait for a test result.", source: "CDC nPEP 2025" },
 ];
 
-function rule(id: string, what: string, until: Duration, source: string, year: number | null): ExposureRule {
+function rule(id: ExposureRuleId, what: string, until: Duration, source: string, year: number | null): ExposureRule {
   return { id, what, from: null, until, source, year, status: "confirmed" };
 }
 
-function window(id: string, what: string, from: Duration, until: Duration, source: string, year: number): ExposureRule {
+function window(
+  id: ExposureRuleId,
+  what: string,
+  from: Duration,
+  until: Duration,
+  source: string,
+  year: number,
+): ExposureRule {
   return { id, what, from, until, source, year, status: "confirmed" };
 }

@@ -5,6 +5,7 @@ import { type Answer, refuse } from "../sums/answer";
 import { type AgeVerdict, ageGate } from "./age";
 import { type CivilDate, parseDate, showDate } from "./calendar";
 import { exposureDue, showExposureDue, standing } from "./exposure";
+import type { ExposureWords } from "./exposureWords";
 import { type KeptRecord, retentionDue } from "./retention";
 
 export type AgeForm = { readonly born: string; readonly on: CivilDate; readonly place: PlaceProfile };
@@ -27,10 +28,15 @@ export type ExposureRow = {
 };
 
 /** Follow-up times after an exposure, soonest first, with whether each is open, ahead or passed at `nowMs`. */
-export function exposureRows(exposedAtMs: number, zone: string, nowMs: number): readonly ExposureRow[] {
+export function exposureRows(
+  exposedAtMs: number,
+  zone: string,
+  nowMs: number,
+  words?: ExposureWords,
+): readonly ExposureRow[] {
   return exposureDue(exposedAtMs, zone).map((due) => ({
     id: due.rule.id,
-    words: showExposureDue(due, zone),
+    words: showExposureDue(due, zone, words),
     standing: standing(due, nowMs),
   }));
 }

@@ -5,6 +5,7 @@ import { expect, test } from "vitest";
 import { inputFor } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
 import { newSigner } from "../log";
+import { listText } from "../trust/trustedKeys";
 import { live } from "./samples/lived";
 import { wholeSession } from "./samples/wholeSession";
 import { sealRecord } from "./sealRecord";
@@ -59,6 +60,18 @@ test("fails with 1 when the key is not among those trusted", async () => {
   expect(said).toContain("NOT a trusted key");
 });
 
+test("says whose key it is by the studio's list, and fails with 1 when it is not on it", async () => {
+  const list = await write("trusted.json", listText([{ key: signer.publicKey, name: "Station 2" }]));
+  const { code, said } = await run(good, "--trusted", list);
+  expect(code).toBe(0);
+  expect(said).toContain("(a trusted key: Station 2)");
+  const none = await write("none.json", listText([]));
+  expect(await run(good, "--trusted", none)).toMatchObject({
+    code: 1,
+    said: expect.stringContaining("NOT a trusted key"),
+  });
+});
+
 test("prints the verdict as JSON", async () => {
   const { code, said } = await run(good, "--json");
   expect(code).toBe(0);
@@ -76,6 +89,8 @@ test.each([
   [["a.json", "b.json"], "One record at a time."],
   [["--sing"], "Unknown option '--sing'"],
   [["a.json", "--trust", "xyz"], '"xyz" is not a public key'],
+  [["a.json", "--trusted", good], "This is not a list of trusted keys"],
+  [["a.json", "--trusted", join(folder, "no.json")], "no.json cannot be read (ENOENT)"],
   [[join(folder, "missing.json")], "cannot be read (ENOENT)"],
   [[folder], "cannot be read (EISDIR)"],
 ])("answers the usage %j with one line and 2", async (argv, line) => {

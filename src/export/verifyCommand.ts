@@ -2,17 +2,19 @@
 import { readFile, stat } from "node:fs/promises";
 import { parseArgs } from "node:util";
 import { type PublicKey, PublicKey as PublicKeySchema } from "../log";
+import { readList, type TrustedKey } from "../trust/trustedKeys";
 import { mostBytes } from "./readRecord";
 import { type Fault, inWords, passes, shortly, type Verdict, whatItProves } from "./verdict";
 import { verifyRecord } from "./verifyRecord";
 
-const help = `gloveside verify RECORD.json [--trust KEY]... [--unfinished] [--json]
+const help = `gloveside verify RECORD.json [--trusted LIST.json] [--trust KEY]... [--unfinished] [--json]
 
 Checks a record and says three things apart: whether it is intact, by which key it
 is signed, and whether all that it says follows from its facts when they are replayed.
 
+  --trusted LIST the studio's list of trusted devices, as its Keeping page saves it
   --trust KEY    a device's public key that you trust, 64 hex digits; may be given again.
-                 Without it the key is named and not judged: compare it with your list.
+                 Without either the key is named and not judged: compare it with your list.
   --unfinished   take a record that is not sealed yet; facts may be missing at its end
   --json         print the verdict as JSON
   --help         print this
@@ -39,7 +41,10 @@ export async function verify(argv: readonly string[], out: (text: string) => voi
   if (more.length > 0) return wrong("One record at a time.");
   const strange = values.trust?.find((key) => !PublicKeySchema.safeParse(key.toLowerCase()).success);
   if (strange !== undefined) return wrong(`"${strange}" is not a public key of 64 hex digits.`);
-  const trusted = values.trust?.map((key): PublicKey => key.toLowerCase());
+  const list = values.trusted === undefined ? null : await listAt(values.trusted);
+  if (typeof list === "string") return wrong(list);
+  const named = values.trust?.map((key): PublicKey => key.toLowerCase());
+  const trusted = list || named ? [...(list ?? []).map(({ key }) => key), ...(named ?? [])] : undefined;
 
   let bytes: Uint8Array;
   try {
@@ -51,12 +56,13 @@ export async function verify(argv: readonly string[], out: (text: string) => voi
   }
   const options = { acceptUnfinished: values.unfinished ?? false, ...(trusted ? { trusted } : {}) };
   const verdict = await verifyRecord(bytes, options);
-  out(values.json ? `${JSON.stringify({ passed: passes(verdict), ...verdict })}\n` : printed(verdict));
+  out(values.json ? `${JSON.stringify({ passed: passes(verdict), ...verdict })}\n` : printed(verdict, list ?? []));
   return passes(verdict) ? 0 : 1;
 }
 
 const options = {
   trust: { type: "string", multiple: true },
+  trusted: { type: "string" },
   unfinished: { type: "boolean" },
   json: { type: "boolean" },
   help: { type: "boolean", short: "h" },
@@ -70,9 +76,24 @@ function readArguments(argv: readonly string[]) {
   }
 }
 
-function printed({ intact, signedBy, follows, known, personal }: Verdict): string {
+/** @returns the list, or what is wrong in one line. */
+async function listAt(path: string): Promise<readonly TrustedKey[] | string> {
+  try {
+    const read = readList(await readFile(path, "utf8"));
+    return read.ok ? read.value : `${path}: ${read.words}`;
+  } catch (error) {
+    return `${path} cannot be read (${(error as NodeJS.ErrnoException).code ?? "unknown trouble"}).`;
+  }
+}
+
+function printed({ intact, signedBy, follows, known, personal }: Verdict, list: readonly TrustedKey[]): string {
   const sealed = intact.ok && intact.sealed ? "sealed" : "not sealed: facts may be missing at the end";
-  const trust = { true: "a trusted key", false: "NOT a trusted key", null: "compare it with your list" };
+  const owner = list.find(({ key }) => signedBy.ok && key === signedBy.key)?.name;
+  const trust = {
+    true: `a trusted key${owner === undefined ? "" : `: ${shortly(owner)}`}`,
+    false: "NOT a trusted key",
+    null: "compare it with your list",
+  };
   const lines = [
     `intact     ${intact.ok ? `yes: ${intact.entries} facts, ${sealed}` : failed(intact)}`,
     signedBy.ok

@@ -6,14 +6,17 @@ import { live } from "../export/samples/lived";
 import { wholeSession } from "../export/samples/wholeSession";
 import { summarise } from "../export/summarise";
 import { newSigner } from "../log";
+import { paperWords } from "../screen/papers/words";
 import { emptyReport, lockReport, openReport, reportsFrom } from "./report";
 
 const input = inputFor(smallProtocol, { lots: [{ item: "needle", lot: "N-204", expiry: null, known: "typed" }] });
 const { kept } = await live(input, [...wholeSession.slice(0, 9), { type: "exposure.reported" }], await newSigner());
-const [report] = reportsFrom(recordOf(kept));
+const { phases } = paperWords("es");
+const [report] = reportsFrom(recordOf(kept), phases);
 
 test("is filled in from the facts: when, where, who, with which device of which lot", () => {
   expect(report).toMatchObject({ place: "Station 1", artist: "Artist A", device: "needle", lot: "N-204" });
+  expect(report?.phase).toBe("Procedimiento");
   expect(report?.at).toMatch(/^2026-11-25T09:00$/);
 });
 
@@ -27,7 +30,7 @@ test("the session's record states the interruption and nothing of the report", (
 
 test("a session without an accident gives no report", async () => {
   const quiet = await live(input, wholeSession, await newSigner());
-  expect(reportsFrom(recordOf(quiet.kept))).toEqual([]);
+  expect(reportsFrom(recordOf(quiet.kept), phases)).toEqual([]);
 });
 
 test("is unreadable without its own passphrase, and whole with it", async () => {

@@ -7,6 +7,7 @@ import { z } from "zod";
 import type { RecordFile } from "../export/recordFile";
 import { lock, unlock } from "../locked";
 import { readWallTime } from "../log/wallTime";
+import type { Phase } from "../session/fact";
 import { fold } from "../session/fold";
 import { worldAtStart } from "../session/world";
 
@@ -49,8 +50,14 @@ export const emptyReport = (zone: string): ExposureReport => ({
   clinician: "",
 });
 
-/** @returns one report for each accident of the session, filled in as far as its facts tell. Pure. */
-export function reportsFrom({ header, entries }: Pick<RecordFile, "header" | "entries">): readonly ExposureReport[] {
+/**
+ * @param phases what each phase is called in the reader's language.
+ * @returns one report for each accident of the session, filled in as far as its facts tell. Pure.
+ */
+export function reportsFrom(
+  { header, entries }: Pick<RecordFile, "header" | "entries">,
+  phases: Readonly<Record<Phase, string>>,
+): readonly ExposureReport[] {
   const { input } = header;
   const sharps = input.protocol.items.filter((item) => item.role === "sharp");
   let world = worldAtStart(input);
@@ -67,7 +74,7 @@ export function reportsFrom({ header, entries }: Pick<RecordFile, "header" | "en
         at: at.slice(0, 16),
         artist: input.artist,
         place: input.station,
-        phase: before.phase,
+        phase: phases[before.phase],
         device: used
           .map(({ name }) => named(name))
           .join(", ")

@@ -4,13 +4,13 @@
  */
 import { z } from "zod";
 import { DraftRow, ProtocolRow } from "../drafting/kept";
-import { PublicKey } from "../log/header";
 import { MixedProduct } from "../mixing/mixedProduct";
 import { LineValue } from "../places/line";
 import { Day, Product, Stock } from "../shelf/product";
 import { loadKinds } from "../steriliser/load";
 import { SteriliserLogEntry } from "../steriliser/logEntry";
 import { Pack } from "../steriliser/packs";
+import { TrustedKey } from "../trust/trustedKeys";
 
 const id = z.string().min(1).max(64);
 const line = z.string().min(1).max(300);
@@ -45,7 +45,7 @@ export const kinds = {
       .max(200),
   }),
   /** A key of another of the studio's devices, whose records are believed; its id is the key. */
-  trusted: z.strictObject({ key: PublicKey, name: z.string().min(1).max(80) }),
+  trusted: TrustedKey,
   /** By protocol: item → product on the shelf. */
   assigned: z.strictObject({ items: z.record(z.string().max(40), id), gloves: id.nullable() }),
   /** Proved, by the id of the protocol. */

@@ -1,13 +1,16 @@
-/** The studio's list of devices that it trusts, each by its public key. Read as hostile, like any file. */
+/** The studio's list of devices that it trusts, each by its public key, as a file. Read as hostile, like any file. */
 import { z } from "zod";
 import { PublicKey } from "../log/header";
 import { type Answer, answer, refuse } from "../sums/answer";
 
-export const TrustedKey = z.strictObject({ name: z.string().min(1).max(60), key: PublicKey });
-export const TrustedKeys = z.array(TrustedKey).max(200);
+export const TrustedKey = z.strictObject({ key: PublicKey, name: z.string().min(1).max(80) });
 export type TrustedKey = z.infer<typeof TrustedKey>;
 
-export type TrustTrouble = "key-wrong" | "key-known" | "name-missing" | "list-full";
+const TrustedList = z.strictObject({
+  format: z.literal("gloveside-trusted"),
+  formatVersion: z.literal(1),
+  keys: z.array(TrustedKey).max(200),
+});
 
 /** A key as people copy it: spaces, colons and capitals do not matter. */
 export const keyFrom = (typed: string): PublicKey | null => {
@@ -15,20 +18,16 @@ export const keyFrom = (typed: string): PublicKey | null => {
   return read.success ? read.data : null;
 };
 
-/** @returns the list with the device at its end. Pure. */
-export function withKey(
-  list: readonly TrustedKey[],
-  name: string,
-  typed: string,
-): Answer<readonly TrustedKey[], TrustTrouble> {
-  const key = keyFrom(typed);
-  const called = name.trim().slice(0, 60);
-  if (key === null) return refuse("key-wrong", "A key has 64 digits, 0 to 9 and a to f.");
-  if (called === "") return refuse("name-missing", "Give the device a name.");
-  if (list.some((one) => one.key === key)) return refuse("key-known", "This key is on the list.");
-  if (list.length >= 200) return refuse("list-full", "The list holds 200 devices.");
-  return answer([...list, { name: called, key }]);
-}
+export const listText = (keys: readonly TrustedKey[]): string =>
+  `${JSON.stringify({ format: "gloveside-trusted", formatVersion: 1, keys }, null, 2)}\n`;
 
-export const withoutKey = (list: readonly TrustedKey[], key: PublicKey): readonly TrustedKey[] =>
-  list.filter((one) => one.key !== key);
+/** @param text of a file from anywhere. Never throws. */
+export function readList(text: string): Answer<readonly TrustedKey[], "not-a-list"> {
+  try {
+    const read = TrustedList.safeParse(JSON.parse(text));
+    if (read.success) return answer(read.data.keys);
+  } catch {
+    // Said below, as for any other file.
+  }
+  return refuse("not-a-list", "This is not a list of trusted keys saved by the app.");
+}

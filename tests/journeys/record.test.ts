@@ -11,14 +11,16 @@ import { packed } from "../../src/bundle/container";
 import { verifyRecord } from "../../src/export";
 import { type RecordFile, recordText } from "../../src/export/recordFile";
 import { readCsv } from "../../src/export/samples/readCsv";
+import { verify } from "../../src/export/verifyCommand";
 import { newSigner } from "../../src/log";
 import { protocolById } from "../../src/session/protocols";
 import { busyDay, hostileInput, sealedRecord } from "../support/papers";
 import { inputFor } from "../support/session";
 import { smallProtocol } from "../support/smallProtocol";
-import { fillIn, openApp, patienceMs, start } from "./support/artist";
+import { choose, done, fillIn, openApp, patienceMs, start } from "./support/artist";
 import { press, reach } from "./support/keyboard";
 import { openBrowser, serve, type Watched, watch } from "./support/place";
+import { provedSmall } from "./support/provedSmall";
 import { actOnce } from "./support/walker";
 
 const folder = mkdtempSync(join(tmpdir(), "gloveside-record-"));
@@ -281,14 +283,22 @@ describe("the verify page", () => {
   it("passes another device's record once its key is trusted, by keys alone, and not before", async () => {
     await give("foreign.json", foreign);
     expect(await goodAt(other)).toEqual({ intact: true, signed: false, follows: true });
-    await reach(other, other.getByLabel("Name of the device"));
+    await reach(other, other.getByLabel("Whose device"));
     await other.keyboard.type("Second tablet");
-    await press(other, other.getByRole("button", { name: "Add to the list" }));
+    await press(other, other.getByRole("button", { name: "Trust this key" }));
     await other.locator('[data-testid="verdicts"][data-passed="true"]').waitFor();
     await other.reload();
+    await other.getByTestId("trusted").getByText("Second tablet").first().waitFor();
     await give("foreign.json", foreign);
     expect(await passedAt(other)).toBe("true");
-    await press(other, other.getByRole("button", { name: "Take Second tablet off the list" }));
+    await verdicts(other).getByText("on the studio’s list: Second tablet").waitFor();
+    const list = join(folder, "trusted.json");
+    writeFileSync(list, await saved("Save the list", other));
+    writeFileSync(join(folder, "foreign.json"), foreign);
+    const said: string[] = [];
+    expect(await verify([join(folder, "foreign.json"), "--trusted", list], (line) => said.push(line))).toBe(0);
+    expect(said.join("")).toContain("a trusted key: Second tablet");
+    await press(other, other.getByRole("button", { name: "Stop trusting Second tablet" }));
     await other.locator('[data-testid="verdicts"][data-passed="false"]').waitFor();
   });
 
@@ -372,6 +382,31 @@ describe("the artist's report of an accident", () => {
     // 72 hours after 2026-11-25: CDC nPEP, MMWR 74(RR-1), 2025 (FACTS 6.06).
     expect(sheet).toMatch(/2026-11-28 09:\d\d {2}first dose of HIV post-exposure medicine, at the latest.*2025/);
     expect(await pagesOf(own, "A4")).toBeLessThanOrEqual(2);
+  });
+
+  it("is reached from the close of the session, and filled in from its facts", async () => {
+    const after = await context.newPage();
+    after.setDefaultTimeout(patienceMs);
+    await openApp(after, place.url);
+    await choose(after, provedSmall);
+    await fillIn(after);
+    await start(after);
+    for (let steps = 0; steps < 3; steps++) await done(after);
+    await after.keyboard.press("F9");
+    await after.getByRole("heading", { name: "First aid first" }).waitFor();
+    await after.keyboard.press("y");
+    await after.getByRole("region", { name: "End the session here?" }).waitFor();
+    await after.keyboard.press("c");
+    await expect.poll(() => actOnce(after, {}), { timeout: patienceMs, interval: 200 }).toBe("closed");
+    await after.getByTestId("sealing").getByText("Sealed").waitFor();
+    await press(after, after.getByRole("button", { name: "Fill in the accident report" }));
+    await after.getByRole("heading", { level: 1, name: "Accident report" }).waitFor();
+    await after.getByTestId("report-said").getByText("Filled in from the record").waitFor();
+    expect(await after.getByLabel("Who", { exact: true }).inputValue()).toBe("Artist A");
+    expect(await after.getByLabel("During", { exact: true }).inputValue()).toBe("Set-up");
+    await after.reload();
+    expect(await after.getByLabel("Who", { exact: true }).inputValue()).toBe("");
+    await after.close();
   });
 
   it("is locked, opens with its passphrase alone, and leaves nothing on the device", async () => {

@@ -1,6 +1,7 @@
 /** The artist's own report of an accident: a clinician first, then the form; it is kept as a locked file or on paper alone. */
-import { useState } from "react";
+import { useEffect, useState } from "react";
 import { readRecord } from "../../export/readRecord";
+import type { RecordFile } from "../../export/recordFile";
 import { type ExposureReport, emptyReport, lockReport, openReport, reportsFrom } from "../../exposure/report";
 import type { PageProps } from "../pages/screens";
 import { Section } from "../prepare/Field";
@@ -12,15 +13,22 @@ import { AccidentSheet, FirstAid, fieldNames } from "./AccidentSheet";
 export function AccidentScreen({ view }: PageProps) {
   const { words, handOver } = useShared();
   const w = words.papers.accident;
-  const [report, setReport] = useState<ExposureReport>(() => emptyReport(view.zone));
+  const from = (record: RecordFile) => reportsFrom(record, words.papers.phases).at(-1);
+  // Carried here from the session's close, and no further.
+  const { ofAccident } = handOver;
+  const [carried] = useState(() => (ofAccident.now ? from(ofAccident.now) : undefined));
+  useEffect(() => ofAccident.put(null), [ofAccident]);
+  const [report, setReport] = useState<ExposureReport>(carried ?? emptyReport(view.zone));
   const [secret, setSecret] = useState({ passphrase: "", again: "" });
-  const [said, say] = useState<{ tone: "good" | "bad"; text: string } | null>(null);
+  const [said, say] = useState<{ tone: "good" | "bad"; text: string } | null>(
+    carried ? { tone: "good", text: w.filled } : null,
+  );
   const bad = (text: string) => say({ tone: "bad", text });
 
   const fill = async (file: File | undefined) => {
     if (!file) return;
     const read = file.size > 64_000_000 ? null : readRecord(new Uint8Array(await file.arrayBuffer()));
-    const last = read?.ok ? reportsFrom(read.record).at(-1) : undefined;
+    const last = read?.ok ? from(read.record) : undefined;
     if (!last) return bad(read?.ok ? w.noAccident : w.noRecord);
     setReport(last);
     say({ tone: "good", text: w.filled });

@@ -1,11 +1,13 @@
 /** The report on paper: see a clinician now, first aid, what happened, and what is due until when, by whom. */
 import { exposureDue, showExposureDue } from "../../due/exposure";
 import { agreedFirstAid } from "../../due/exposureRules";
+import { exposureWords } from "../../due/exposureWords";
 import { parseInstant } from "../../due/zone";
 import type { ExposureReport } from "../../exposure/report";
 import styles from "../papers/Papers.module.css";
 import { Signatures } from "../papers/Signatures";
 import type { PaperWords } from "../papers/words";
+import { useShared } from "../useModel";
 
 export const fieldNames = [
   "at",
@@ -23,15 +25,17 @@ export const fieldNames = [
 
 /** The clinician stands first, whatever else is done. */
 export function FirstAid({ words, loud }: { words: PaperWords; loud?: string | undefined }) {
+  const { language } = useShared();
+  const said = exposureWords(language);
   return (
     <>
       <p className={loud}>
         <b>{words.accident.clinicianNow}</b>
       </p>
       <ul>
-        {agreedFirstAid.map(({ words: aid, source }) => (
-          <li key={aid}>
-            {aid} <small>[{source}]</small>
+        {agreedFirstAid.map((line) => (
+          <li key={line.id}>
+            {said.firstAid(line)} <small>[{line.source}]</small>
           </li>
         ))}
       </ul>
@@ -41,6 +45,7 @@ export function FirstAid({ words, loud }: { words: PaperWords; loud?: string | u
 
 export function AccidentSheet({ report, words }: { report: ExposureReport; words: PaperWords }) {
   const w = words.accident;
+  const { language } = useShared();
   const at = parseInstant(report.at, report.zone);
   return (
     <article className={styles.sheet} aria-label={w.title} data-testid="accident-sheet">
@@ -66,7 +71,7 @@ export function AccidentSheet({ report, words }: { report: ExposureReport; words
         {at.ok ? (
           <ul>
             {exposureDue(at.value, report.zone).map((due) => (
-              <li key={due.rule.id}>{showExposureDue(due, report.zone)}</li>
+              <li key={due.rule.id}>{showExposureDue(due, report.zone, exposureWords(language))}</li>
             ))}
           </ul>
         ) : (

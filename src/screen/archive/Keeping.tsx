@@ -20,7 +20,7 @@ export function KeepingPage(_props: PageProps) {
       <Promised keeping={keeping} />
       <BackUp keeping={keeping} />
       <Restore keeping={keeping} />
-      <TrustedKeys keeping={keeping} />
+      <TrustedKeys />
       <Section title={w.time} hint={w.timeHint}>
         <div className={acts.acts}>
           <a className={acts.act} href={addressOf("due")}>

@@ -3,6 +3,7 @@ import { bookFor } from "../../announcements/phrasebooks";
 import { unready } from "../../session/station";
 import { kindsIn } from "../../session/world";
 import type { RecordView } from "../model";
+import { addressOf } from "../pages/page";
 import { nameOf } from "../session/standing";
 import { useShared } from "../useModel";
 import { Forms } from "./Forms";
@@ -67,6 +68,8 @@ export function Record({ view }: { view: RecordView }) {
           </li>
         </ul>
 
+        <AccidentReport view={view} />
+
         <div className={styles.actions}>
           <button type="button" className={styles.save} disabled={sealing.step !== "sealed"} onClick={asks.saveRecord}>
             {w.save}
@@ -110,6 +113,31 @@ export function Record({ view }: { view: RecordView }) {
       </div>
       {sealing.step === "sealed" && <Forms record={sealing.record} isPractice={view.isPractice} />}
     </main>
+  );
+}
+
+/** After an accident: the artist's own report is begun from here, filled in from the sealed facts. */
+function AccidentReport({ view: { state, sealing } }: { view: RecordView }) {
+  const { words, asks, handOver } = useShared();
+  const w = words.papers.accident.after;
+  const hadOne = state.context.world.exposure !== "none";
+  const record = sealing.step === "sealed" ? sealing.record : null;
+  const hasOne = record?.closing ? record.closing.summary.exposures.length > 0 : hadOne;
+  if (!hasOne) return null;
+  const go = () => {
+    if (record) handOver.ofAccident.put(record);
+    location.hash = addressOf("accident");
+    asks.nextClient();
+  };
+  return (
+    <section className={styles.accident} aria-label={w.title}>
+      <h2>{w.title}</h2>
+      <p>{words.papers.accident.clinicianNow}</p>
+      <p>{w.about}</p>
+      <button type="button" disabled={sealing.step === "sealing"} onClick={go}>
+        {w.report}
+      </button>
+    </section>
   );
 }
 

@@ -3,9 +3,21 @@ import { type Place, passes, shortly, type Verdict } from "../../export/verdict"
 import type { PaperWords } from "../papers/words";
 import styles from "./Verdicts.module.css";
 
-export function Verdicts({ verdict, words }: { verdict: Verdict; words: PaperWords }) {
+interface Props {
+  readonly verdict: Verdict;
+  readonly words: PaperWords;
+  /** Whose key it is, as the studio's list says; null for one that is on no list. */
+  readonly ownerOf?: (key: string) => { readonly name: string | null } | null;
+}
+
+export function Verdicts({ verdict, words, ownerOf }: Props) {
   const w = words.verify;
   const { intact, signedBy, follows, known, personal } = verdict;
+  const whose = (trusted: boolean | null, owner: { readonly name: string | null } | null) => {
+    if (trusted === null) return w.unlisted;
+    if (!trusted) return w.notTrusted;
+    return owner?.name ? w.trusted(owner.name) : w.own;
+  };
   return (
     <div className={styles.verdicts} data-testid="verdicts" data-passed={passes(verdict)}>
       <p className={styles.all}>{passes(verdict) ? w.passed : w.failed}</p>
@@ -25,7 +37,7 @@ export function Verdicts({ verdict, words }: { verdict: Verdict; words: PaperWor
               <p>
                 <code>{signedBy.fingerprint}</code>
               </p>
-              <p>{signedBy.trusted === null ? w.unlisted : signedBy.trusted ? w.trusted : w.notTrusted}</p>
+              <p>{whose(signedBy.trusted, ownerOf?.(signedBy.key) ?? null)}</p>
             </>
           ) : signedBy.code === "not-checked" ? (
             <p>{w.notChecked}</p>

@@ -1,11 +1,11 @@
 /** Judges a record that somebody hands over: drop it or choose it, by mouse, touch or keys. Nothing leaves the device. */
-import { type DragEvent, useId, useState } from "react";
+import { type DragEvent, useEffect, useId, useRef, useState } from "react";
 import type { CheckedFile } from "../../export/checkFile";
+import { TrustedKeys } from "../archive/TrustedKeys";
 import { PaperChoice } from "../papers/PaperChoice";
 import { paperOf } from "../papers/paper";
-import { Section } from "../prepare/Field";
+import { useStudio } from "../sums/useStudio";
 import { useShared } from "../useModel";
-import { TrustedDevices } from "./TrustedDevices";
 import { Verdicts } from "./Verdicts";
 import styles from "./Verify.module.css";
 
@@ -15,8 +15,10 @@ type Now =
   | { readonly at: "checked"; readonly name: string; readonly file: File; readonly checked: CheckedFile };
 
 export function Verify() {
-  const { handOver, words } = useShared();
+  const { handOver, studio, words } = useShared();
   const w = words.papers.verify;
+  const { trusted } = useStudio();
+  const keys = [...trusted.keys()].join(" ");
   const [now, setNow] = useState<Now>({ at: "waiting" });
   const [isOver, setOver] = useState(false);
   const id = useId();
@@ -24,14 +26,32 @@ export function Verify() {
   const take = async (file: File | undefined) => {
     if (!file) return;
     setNow({ at: "checking", name: file.name });
-    setNow({ at: "checked", name: file.name, file, checked: await handOver.check(file) });
+    setNow({ at: "checked", name: file.name, file, checked: await handOver.check(file, keys.split(" ")) });
   };
+  // A key that was put on the list, or taken off it: what is shown is judged again.
+  const last = useRef<File | null>(null);
+  useEffect(() => {
+    last.current = now.at === "checked" ? now.file : null;
+  });
+  useEffect(() => {
+    const file = last.current;
+    if (!file) return;
+    let isWanted = true;
+    void handOver.check(file, keys.split(" ")).then((checked) => {
+      if (isWanted) setNow({ at: "checked", name: file.name, file, checked });
+    });
+    return () => {
+      isWanted = false;
+    };
+  }, [handOver, keys]);
   const dropped = (event: DragEvent) => {
     event.preventDefault();
     setOver(false);
     void take(event.dataTransfer.files[0]);
   };
   const { checked } = now.at === "checked" ? now : { checked: null };
+  const signedBy = checked?.ok ? checked.verdict.signedBy : null;
+  const stranger = signedBy?.ok && signedBy.trusted === false ? signedBy.key : null;
   return (
     <div className={styles.verify}>
       <div className={styles.screen}>
@@ -70,18 +90,15 @@ export function Verify() {
               {w[checked.why]}
             </p>
           )}
-          {checked?.ok && <Verdicts verdict={checked.verdict} words={words.papers} />}
+          {checked?.ok && (
+            <Verdicts
+              verdict={checked.verdict}
+              words={words.papers}
+              ownerOf={(key) => ({ name: trusted.get(key)?.name ?? null })}
+            />
+          )}
         </div>
-        <Section title={w.trustedTitle} hint={w.trustedAbout}>
-          <TrustedDevices
-            offered={
-              checked?.ok && checked.verdict.signedBy.ok && !checked.verdict.signedBy.trusted
-                ? checked.verdict.signedBy.key
-                : null
-            }
-            changed={() => now.at === "checked" && void take(now.file)}
-          />
-        </Section>
+        {studio && <TrustedKeys offered={stranger} />}
       </div>
       {checked?.ok && checked.read && <PaperChoice paper={paperOf(checked.read.record, checked.read.head)} />}
     </div>

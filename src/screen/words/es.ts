@@ -1,6 +1,6 @@
 /** The words of the screens in Spanish. What the companion says aloud is in src/announcements; the phrases in src/intent. */
 
-import { papersEn } from "../papers/words/en";
+import { papersEs } from "../papers/words/es";
 import { protocolsEs } from "../protocols/words/es";
 import { sumsEs } from "../sums/words/es";
 import { voiceEs } from "../voice/words/es";
@@ -79,7 +79,7 @@ export const es: ScreenWords = {
     },
   },
   protocols: protocolsEs,
-  papers: papersEn,
+  papers: papersEs,
   voice: voiceEs,
   settings: {
     look: "Aspecto e idioma",

@@ -205,6 +205,12 @@ export const papersEn = {
       source: "Whose blood, as far as known",
       clinician: "Seen by, and when",
     },
+    after: {
+      title: "There was an accident",
+      about:
+        "The record says only that the session was interrupted. Your own report is a separate form, locked with a passphrase of its own; what the facts tell is filled in.",
+      report: "Fill in the accident report",
+    },
     keep: "Keep it locked",
     keepHint:
       "One file, locked with a passphrase of its own; nothing of it stays on this device. Without the passphrase nobody can open it again, and nobody can reset it.",
@@ -240,9 +246,10 @@ export const papersEn = {
     follows: "Follows from its facts",
     intactYes: (facts: number) => `${facts} facts, sealed; every byte is as it was sealed.`,
     intactOpen: (facts: number) => `${facts} facts, not sealed: facts may be missing at the end.`,
-    trusted: "This key is on your list of trusted devices.",
-    notTrusted: "This key is NOT on your list of trusted devices.",
-    unlisted: "Your list is empty. Compare the key with the one that the device shows.",
+    trusted: (name: string) => `This key is on the studio’s list: ${name}.`,
+    own: "This device’s own key.",
+    notTrusted: "This key is NOT on the studio’s list of trusted devices.",
+    unlisted: "No list to look it up in. Compare the key with the one that the device shows.",
     followsYes: "Replayed by the same rules, every contact time, count, gate and the summary come out the same.",
     notChecked: "Not checked, since the record cannot be read.",
     where: (place: string) => `At ${place}.`,
@@ -272,21 +279,7 @@ export const papersEn = {
     itself:
       "This page checks itself with the program that it carries, and who altered the one could alter the other. For a check that does not depend on this file, give it to Gloveside’s Verify screen, or the record to “gloveside verify”.",
     saveRecord: "Save the record (JSON)",
-    trustedTitle: "Trusted devices",
-    trustedAbout:
-      "A device’s key never leaves it. Compare the fingerprint on that device’s own Verify screen, not in a message.",
     thisDevice: "This device",
-    addKey: "Trust this key",
-    name: "Name of the device",
-    key: "Its key, 64 hex digits",
-    keyWrong: "A key has 64 digits, 0 to 9 and a to f.",
-    keyKnown: "This key is on the list.",
-    listFull: "The list holds 200 devices.",
-    nameMissing: "Give the device a name.",
-    add: "Add to the list",
-    remove: (name: string) => `Take ${name} off the list`,
-    none: "No device is on the list yet.",
-    notKept: "The list could not be kept on this device.",
     intactCodes: {
       "too-large": "The file is larger than any session.",
       "not-utf8": "The file is not text in UTF-8.",

@@ -1,8 +1,10 @@
-/** The words on paper in a language; English where they are not translated yet. */
+/** The words on paper in a language. */
+import type { SpokenLanguage } from "../../../announcements/phrasebooks";
 import { papersEn } from "./en";
+import { papersEs } from "./es";
 
 /** Another language has the same shape, or does not compile. */
 export type PaperWords = typeof papersEn;
 
-const languages: Readonly<Record<string, PaperWords>> = { en: papersEn };
-export const paperWords = (language: string): PaperWords => languages[language] ?? papersEn;
+const languages: Readonly<Record<SpokenLanguage, PaperWords>> = { en: papersEn, es: papersEs };
+export const paperWords = (language: SpokenLanguage): PaperWords => languages[language];

@@ -2,6 +2,7 @@
 import { useState } from "react";
 import { riskFigures, showRisk } from "../../../due/exposureRisk";
 import { agreedFirstAid } from "../../../due/exposureRules";
+import { exposureWords } from "../../../due/exposureWords";
 import { exposureRows } from "../../../due/view";
 import { parseInstant } from "../../../due/zone";
 import { Section } from "../../prepare/Field";
@@ -15,8 +16,9 @@ import { useNowMs } from "../useStudio";
 const marks = { open: "soon", passed: "bad", "not yet open": "good" } as const;
 
 export function Exposure({ zone }: { zone: string }) {
-  const { words } = useShared();
+  const { words, language } = useShared();
   const w = words.sums.due;
+  const said = exposureWords(language);
   const nowMs = useNowMs();
   const [at, setAt] = useState("");
   const found = at === "" ? null : parseInstant(at, zone);
@@ -24,10 +26,10 @@ export function Exposure({ zone }: { zone: string }) {
   return (
     <Section title={w.exposure} hint={w.exposureHint}>
       <ol className={fields.cautions}>
-        {agreedFirstAid.map(({ words: aid, source }) => (
-          <li key={aid}>
+        {agreedFirstAid.map((line) => (
+          <li key={line.id}>
             <span>
-              <b>{aid}</b> <small>[{source}]</small>
+              <b>{said.firstAid(line)}</b> <small>[{line.source}]</small>
             </span>
           </li>
         ))}
@@ -40,7 +42,7 @@ export function Exposure({ zone }: { zone: string }) {
         {isAhead && <Verdict tone="no">{w.notYet}</Verdict>}
         {found?.ok && !isAhead && (
           <ul className={acts.rows}>
-            {exposureRows(found.value, zone, nowMs).map(({ id, words: due, standing }) => (
+            {exposureRows(found.value, zone, nowMs, said).map(({ id, words: due, standing }) => (
               <li key={id} data-mark={marks[standing]}>
                 <span>{due}</span>
                 <em>{w.standings[standing]}</em>
