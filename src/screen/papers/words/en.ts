@@ -279,7 +279,6 @@ export const papersEn = {
     itself:
       "This page checks itself with the program that it carries, and who altered the one could alter the other. For a check that does not depend on this file, give it to Gloveside’s Verify screen, or the record to “gloveside verify”.",
     saveRecord: "Save the record (JSON)",
-    thisDevice: "This device",
     intactCodes: {
       "too-large": "The file is larger than any session.",
       "not-utf8": "The file is not text in UTF-8.",

@@ -5,6 +5,7 @@ export const papersEs: PaperWords = {
   record: {
     title: "Registro de la sesión",
     of: (client: string) => `Cliente ${client}`,
+    clients: { erased: "(referencia borrada)", notIncluded: "(referencia no incluida)", none: "(sin referencia)" },
     artist: "Artista",
     station: "Puesto",
     protocol: "Protocolo",
@@ -273,16 +274,25 @@ export const papersEs: PaperWords = {
       header: "la cabecera",
       entry: (n: number) => `el hecho ${n}`,
       signature: (n: number) => `la firma ${n}`,
+      personal: (n: number) => (n === 0 ? "la referencia del cliente" : `la nota junto al hecho ${n}`),
       summary: "el resumen",
       seal: "el sello",
     },
     known: (measured: number, scanned: number, said: number) =>
       `De sus hechos, ${measured} están medidos, ${scanned} leídos de un código y ${said} solo dichos.`,
+    beside: {
+      kept: "La referencia del cliente está en este archivo y es aquella a la que la cadena se compromete.",
+      erased: "La referencia del cliente se borró, según este archivo; el registro se sostiene sin ella.",
+      notIncluded: "La referencia del cliente no está en este archivo; el registro se sostiene sin ella.",
+      inHeader: "La referencia del cliente está en la propia cadena (formato 1) y no se puede borrar de ella.",
+      none: "No se dio ninguna referencia del cliente.",
+    },
+    notes: (kept: number, erased: number, notIncluded: number) =>
+      `Notas habladas: ${kept} en este archivo, ${erased} borradas, ${notIncluded} fuera de este archivo.`,
     proves: "Esto prueba lo que se dijo y se midió, y con qué clave; nunca que las cosas ocurrieran, ni cuándo.",
     itself:
       "Esta página se comprueba con el programa que lleva dentro, y quien alteró una cosa pudo alterar la otra. Para una comprobación que no dependa de este archivo, dáselo a la pantalla Verificar de Gloveside, o el registro a «gloveside verify».",
     saveRecord: "Guardar el registro (JSON)",
-    thisDevice: "Este dispositivo",
     intactCodes: {
       "too-large": "El archivo es mayor que cualquier sesión.",
       "not-utf8": "El archivo no es texto en UTF-8.",
@@ -299,6 +309,7 @@ export const papersEs: PaperWords = {
       "signatures-missing": "Faltan firmas, o se añadieron.",
       "altered-summary": "El resumen fue alterado.",
       "altered-seal": "El sello fue alterado.",
+      "personal-differs": "Lo que está junto a la cadena no es aquello a lo que la cadena se compromete.",
       "not-canonical": "Los valores son los mismos, pero escritos de otro modo que como los escribe la aplicación.",
       "not-sealed": "La sesión no llegó a sellarse; pueden faltar hechos al final.",
     },
