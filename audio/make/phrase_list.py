@@ -19,10 +19,10 @@ def _table(text: str, name: str) -> dict[str, str]:
 
 
 def read_phrases(language: str = LANGUAGE) -> tuple[list[str], dict[str, str]]:
-    """Returns (address words, {id: words}) in the order of the model's outputs: commands, then those in reserve."""
+    """Returns (address words, {id: words}) in the order of the model's outputs."""
     text = SOURCE.read_text(encoding="utf-8")
     words = re.findall(r'"([^"]+)"', re.search(r"addressWords = \[([^\]]*)\]", text).group(1))
-    commands = _table(text, "export const commands") | _table(text, "export const reserved")
+    commands = _table(text, "export const commands")
     if language == "en":
         return words, commands
     other = WORDING.read_text(encoding="utf-8").split("const spanish", 1)[1]

@@ -7,7 +7,7 @@ import { askSkipReason } from "../../src/announcements/sayQuestion";
 import { sayPhase } from "../../src/announcements/sayStep";
 import { textOf, type Utterance } from "../../src/announcements/utterance";
 import { decideAnnouncing, startAnnouncing } from "./decide";
-import { type AnnouncingEvent, type AnnouncingOrder, gatherMs, holdMs, longestMs, pauseMs } from "./vocabulary";
+import { type AnnouncingEvent, type AnnouncingOrder, gatherMs, holdMs, hushMs, longestMs, pauseMs } from "./vocabulary";
 
 const chair = { id: "chair", calledAs: { en: "chair" } };
 const lamp = { id: "lamp", calledAs: { en: "lamp" } };
@@ -59,6 +59,28 @@ describe("announcing", () => {
     const events = [say(sayNotKept(en, "writeFailed")), say(sayEarTrouble(en, "lost"))];
     expect(heard(...events)).toHaveLength(1);
     expect(heard(...events, ended(1))[1]).toBe("2: I cannot hear you. Use the pedal or the screen.");
+  });
+
+  const hush: AnnouncingEvent = { type: "announcement.hush" };
+
+  it("stops what it says when silence is asked for, and what can be asked for again is dropped", () => {
+    const events = [say(stepOf("Wash your hands."), sayKept(en, "lot")), hush, pass(hushMs)];
+    expect(heard(...events)).toEqual(["1: Wash your hands.", "1: stop"]);
+  });
+
+  it("says a warning again from its beginning after the silence that was asked for, and not before", () => {
+    const events = [say(sayEarTrouble(en, "lost")), hush, pass(hushMs - 1)];
+    expect(heard(...events)).toEqual(["1: I cannot hear you. Use the pedal or the screen.", "1: stop"]);
+    expect(heard(...events, pass(1))[2]).toBe("2: I cannot hear you. Use the pedal or the screen.");
+  });
+
+  it("answers during that silence, and warns of what is new", () => {
+    const events = [say(sayEarTrouble(en, "lost")), hush, say(sayKept(en, "lot")), say(sayNotKept(en, "writeFailed"))];
+    expect(heard(...events).slice(2)).toEqual([
+      "2: Lot kept.",
+      "2: stop",
+      "3: Not kept. Writing failed. Say it again, or write it on paper.",
+    ]);
   });
 
   it("holds what is not urgent for a pause in the talk", () => {
@@ -143,6 +165,7 @@ const anyEvent: fc.Arbitrary<AnnouncingEvent> = fc.oneof(
     { type: "talk.started" },
     { type: "talk.ended" },
     { type: "announcement.repeat" },
+    { type: "announcement.hush" },
     { type: "announcement.withdraw", key: "question" },
   ),
 );
@@ -177,6 +200,36 @@ describe("announcing, whatever happens", () => {
         state = decideAnnouncing(state, ended(state.context.turn)).next;
       }
       expect(state.context.waiting).toEqual([]);
+    },
+  );
+
+  property.prop([fc.array(anyEvent, { maxLength: 40 })])(
+    "says every warning that was being said or waiting again, when silence was asked for",
+    (events) => {
+      let state = startAnnouncing("en");
+      for (const event of events) state = decideAnnouncing(state, event).next;
+      const { speaking, waiting } = state.context;
+      const told = [...(speaking && !speaking.obsolete ? [speaking] : []), ...waiting].map(
+        ({ utterance }) => utterance,
+      );
+      const warnings = told.filter(({ urgency, solicited }) => urgency === "now" || !solicited);
+      state = decideAnnouncing(state, { type: "announcement.hush" }).next;
+      const said: string[] = [];
+      const take = (event: AnnouncingEvent): void => {
+        const { next, orders } = decideAnnouncing(state, event);
+        state = next;
+        said.push(...orders.flatMap((order) => (order.type === "voice.speak" ? [textOf(order.utterance)] : [])));
+      };
+      for (let turn = 0; turn < 200 && state.context.waiting.length > 0; turn++) {
+        take(pass(holdMs));
+        take(ended(state.context.turn));
+      }
+      const all = said.join(" ").toLowerCase();
+      const lost = warnings.filter(({ parts }) =>
+        parts.some((part) => part.kind === "item" && !all.includes(part.text)),
+      );
+      expect(lost).toEqual([]);
+      expect(warnings.length === 0 || said.length > 0).toBe(true);
     },
   );
 });

@@ -2,7 +2,7 @@ import { announcing, atStart } from "./parts";
 
 /**
  *   silent ──something may be said──▶ speaking
- *          ◀──ended, replaced, dead, or gives way to a warning──
+ *          ◀──ended, replaced, hushed, dead, or gives way to a warning──
  *
  * One voice at a time. Time comes in as witnessed milliseconds; the voice is told what to do by emitted orders.
  */
@@ -13,6 +13,7 @@ export const announcingMachine = announcing.createMachine({
     announce: { actions: { type: "enqueue", params: ({ event }) => ({ utterances: event.utterances }) } },
     "announcement.withdraw": { actions: { type: "withdraw", params: ({ event }) => ({ key: event.key }) } },
     "announcement.repeat": { actions: "repeat" },
+    "announcement.hush": { actions: "hush" },
     "talk.started": { actions: "talkBegins" },
     "talk.ended": { actions: "talkEnds" },
     "time.witnessed": { actions: { type: "pass", params: ({ event }) => ({ elapsedMs: event.elapsedMs }) } },
@@ -29,6 +30,7 @@ export const announcingMachine = announcing.createMachine({
         { guard: "voiceIsDead", target: "silent", actions: ["orderStop", "forget"] },
       ],
       on: {
+        "announcement.hush": { target: "silent", actions: ["orderStop", "hush"] },
         "voice.ended": {
           guard: { type: "isThisTurn", params: ({ event }) => ({ turn: event.turn }) },
           target: "silent",

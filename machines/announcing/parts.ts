@@ -1,7 +1,7 @@
 /** Guards and actions of announcing, by name. Actions only remember, and emit orders to the voice. */
 import { assign, emit, setup } from "xstate";
 import type { Utterance } from "../../src/announcements/utterance";
-import { enqueue, mustGiveWay, nextOf, pass, putBack, repeat, take, withdraw } from "./queue";
+import { enqueue, hush, mustGiveWay, nextOf, pass, putBack, repeat, take, withdraw } from "./queue";
 import {
   type AnnouncingEvent,
   type AnnouncingMemory,
@@ -32,6 +32,7 @@ export const announcing = setup({
     pass: assign(({ context }, p: { elapsedMs: Ms }) => pass(context, p.elapsedMs)),
     takeNext: assign(({ context }) => take(context)),
     putBack: assign(({ context }) => putBack(context)),
+    hush: assign(({ context }) => hush(context)),
     forget: assign({ speaking: null }),
     talkBegins: assign({ isTalk: true }),
     talkEnds: assign({ isTalk: false, quietMs: 0 }),

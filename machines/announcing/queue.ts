@@ -2,7 +2,7 @@
 import { bookFor } from "../../src/announcements/phrasebooks";
 import { together } from "../../src/announcements/together";
 import type { Utterance } from "../../src/announcements/utterance";
-import { type AnnouncingMemory, gatherMs, holdMs, type Ms, pauseMs, type Waiting } from "./vocabulary";
+import { type AnnouncingMemory, gatherMs, holdMs, hushMs, type Ms, pauseMs, type Waiting } from "./vocabulary";
 
 type Change = Partial<AnnouncingMemory>;
 
@@ -51,6 +51,7 @@ export function pass({ waiting, speaking, quietMs }: AnnouncingMemory, elapsedMs
 }
 
 const mayBeSaid = ({ utterance, waitedMs }: Waiting, isPause: boolean): boolean => {
+  if (waitedMs < 0) return false;
   if (utterance.merge !== undefined && !utterance.solicited && waitedMs < gatherMs) return false;
   return utterance.urgency !== "whenQuiet" || isPause || waitedMs >= holdMs;
 };
@@ -83,11 +84,20 @@ export function take(memory: AnnouncingMemory): Change {
 export const mustGiveWay = ({ waiting, speaking }: AnnouncingMemory): boolean =>
   speaking !== null &&
   speaking.utterance.urgency !== "now" &&
-  waiting.some(({ utterance }) => utterance.urgency === "now");
+  waiting.some(({ utterance, waitedMs }) => utterance.urgency === "now" && waitedMs >= 0);
 
 /** Interrupted, it is said again from its beginning, before the others. */
 export const putBack = ({ waiting, speaking }: AnnouncingMemory): Change =>
   speaking ? { waiting: [{ utterance: speaking.utterance, waitedMs: holdMs }, ...waiting], speaking: null } : {};
+
+/** What nobody asked for is a warning: a clock, a finding, the ear. So is what interrupts. */
+const matters = ({ urgency, solicited }: Utterance): boolean => urgency === "now" || !solicited;
+
+/** Silence now. Warnings are said again from their beginning a little later; what can be asked for again is dropped. */
+export function hush({ waiting, speaking }: AnnouncingMemory): Change {
+  const told = [...(speaking ? [speaking] : []), ...waiting].map(({ utterance }) => utterance);
+  return { waiting: told.filter(matters).map((utterance) => ({ utterance, waitedMs: -hushMs })), speaking: null };
+}
 
 /** The last again, as an answer. */
 export function repeat(memory: AnnouncingMemory): Change {

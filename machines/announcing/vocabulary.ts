@@ -10,6 +10,8 @@ export const holdMs = 10_000;
 export const pauseMs = 700;
 /** Clock moments wait this long for others to fall together with them. Late is safe; our choice. */
 export const gatherMs = 3_000;
+/** Silence that was asked for lasts this long. Time for a word with the client; our choice. */
+export const hushMs = 5_000;
 /** A voice that has not ended by then is taken for dead, and the next may speak. Our longest sentence lasts under 20 s. */
 export const longestMs = 60_000;
 
@@ -17,6 +19,8 @@ export type AnnouncingEvent =
   /** What one kept event gave to say, in order. */
   | { type: "announce"; utterances: readonly Utterance[] }
   | { type: "announcement.repeat" }
+  /** The artist wants silence. What matters is held and said again; the rest is dropped. */
+  | { type: "announcement.hush" }
   /** No longer so: not said any more, cut off if it is being said. */
   | { type: "announcement.withdraw"; key: string }
   | { type: "voice.ended"; turn: number }
@@ -32,6 +36,7 @@ export type AnnouncingOrder =
 
 export interface Waiting {
   readonly utterance: Utterance;
+  /** Below zero while it is held back because silence was asked for. */
   readonly waitedMs: Ms;
 }
 

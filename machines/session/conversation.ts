@@ -39,6 +39,7 @@ export const conversation = session.createStateConfig({
     // Requests, which wait.
     "session.close": { actions: "refuseAnswerFirst" },
     "may.touch": { actions: "refuseAnswerFirst" },
+    "code.wanted": { actions: "refuseAnswerFirst" },
     "step.done": { actions: "refuseAnswerFirst" },
     "step.skip": { actions: "refuseAnswerFirst" },
     "step.back": { actions: "refuseAnswerFirst" },
@@ -76,6 +77,12 @@ export const conversation = session.createStateConfig({
           { guard: "inFirstAid", actions: "refuseAnswerFirst" },
           { guard: "touchesWhat", target: "naming", actions: "askName" },
           { actions: "stateMayTouch" },
+        ],
+        "code.wanted": [
+          { guard: "inFirstAid", actions: "refuseAnswerFirst" },
+          { guard: "isPaused", actions: "refusePaused" },
+          { guard: "expectsNoLot", actions: "refuseNotNow" },
+          {},
         ],
         "procedure.finish": [{ guard: "mayFinish", actions: "keepFinish" }, { actions: "refuseNotNow" }],
         "session.pause": [{ guard: "isPaused", actions: "refusePaused" }, { actions: "statePaused" }],
@@ -189,6 +196,7 @@ export const conversation = session.createStateConfig({
               { guard: "isPastItsDay", target: "#session.conversation.open", actions: "stateCodeShown" },
               { actions: "stateCodeShown" },
             ],
+            "code.wanted": {},
           },
         },
         exposureEnd: {

@@ -5,9 +5,10 @@
 import type { CommandId } from "../../src/intent/phrases";
 import { flowHere, groupHere, stepHere } from "../../src/session/world";
 import type { SessionState } from "./decide";
+import { lotsHere } from "./lookUp";
 
-const always: readonly CommandId[] = ["accident", "again", "louder", "quieter"];
-const asking: readonly CommandId[] = ["howLong", "whatNow", "whatLeft"];
+const always: readonly CommandId[] = ["accident", "again", "options", "hush", "louder", "quieter"];
+const asking: readonly CommandId[] = ["howLong", "whatNow", "whatLeft", "mayITouch"];
 const slips: readonly CommandId[] = ["freshGloves", "tornGlove", "tornBarrier", "dropped", "touched", "note"];
 const working: readonly CommandId[] = [
   ...slips,
@@ -37,12 +38,13 @@ function now(state: SessionState): readonly CommandId[] {
   if (state.matches({ conversation: { readBack: "sharps" } })) return ["confirm", "no", "back", ...wetness(state)];
   if (state.matches({ conversation: "readBack" })) return ["confirm", "no"];
   if (world.exposure === "firstAid") return ["yes", "no", "resume", "stopEarly"];
-  if (world.paused) return ["resume", "howLong", ...wetness(state), "clientUnwell"];
+  if (world.paused) return ["resume", "howLong", "mayITouch", ...wetness(state), "clientUnwell"];
 
   const step = stepHere(input, world);
   const walking: readonly CommandId[] = step ? ["done", "back", "skip", "problem"] : [];
   const undo: readonly CommandId[] = world.before ? ["undo"] : [];
-  const common = [...walking, ...undo, "pause" as const, ...asking, ...wetness(state)];
+  const scan: readonly CommandId[] = lotsHere(state.context).length > 0 ? ["scan"] : [];
+  const common = [...walking, ...undo, "pause" as const, ...asking, ...scan, ...wetness(state)];
   if (world.phase === "procedure") return [...common, ...(flowHere(world) ? slips : working)];
   if (world.phase === "breakdown") return [...common, ...slips, ...(step && world.exposure !== "ended" ? [] : closing)];
   return [...common, ...slips, "stopEarly", ...(world.phase === "setUp" && !step ? (["done"] as const) : [])];

@@ -51,7 +51,33 @@ test("a yes to anything else does not confirm a lot; a no takes it back and asks
 
 test("while it is read back only the confirmation and a no are listened for, and the accident", () => {
   const { state } = told(atTheNeedle(), shown);
-  expect([...listenedFor(state)].sort()).toEqual(["accident", "again", "confirm", "louder", "no", "quieter"]);
+  expect([...listenedFor(state)].sort()).toEqual([
+    "accident",
+    "again",
+    "confirm",
+    "hush",
+    "louder",
+    "no",
+    "options",
+    "quieter",
+  ]);
+});
+
+test("asked to scan, it says to hold the code up where a pack is taken up, and states nothing", () => {
+  const scan: SessionEvent = { type: "code.wanted" };
+  const { state } = atTheNeedle();
+  expect(listenedFor(state)).toContain("scan");
+  expect(spokenFor(atTheNeedle(), scan)).toBe("Hold the code up to the camera.");
+  expect(told(atTheNeedle(), scan).facts).toEqual([]);
+  expect(told(told(atTheNeedle(), shown), scan).state.matches({ conversation: { readBack: "lot" } })).toBe(true);
+});
+
+test("asked to scan where no pack is taken up, it refuses aloud and keeps that", () => {
+  const scan: SessionEvent = { type: "code.wanted" };
+  const run = told(begun(input), scan);
+  expect(listenedFor(run.state)).not.toContain("scan");
+  expect(run.facts.at(-1)).toMatchObject({ type: "v1.Refused", request: "code.wanted", reason: "notNow" });
+  expect(spokenFor(begun(input), scan)).toContain("Not at this point.");
 });
 
 test("a pack past its day is refused aloud, and both the code and the refusal are kept", () => {

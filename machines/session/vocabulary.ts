@@ -24,7 +24,10 @@ export type SessionEvent =
   | { type: "brisk.set"; on: boolean }
   /** May this be touched with the hands as they are? A no is a refusal and is kept; a yes changes nothing. */
   | { type: "may.touch"; item?: ItemId }
+  /** Look for a code with the camera now. The camera stands outside; nothing is stated but a refusal. */
+  | { type: "code.wanted" }
   // questions the companion answers from what is so; nothing changes
+  | { type: "ask.options" }
   | { type: "ask.howLong" }
   | { type: "ask.whatNow" }
   | { type: "ask.whatLeft" }

@@ -13,6 +13,7 @@ import { isSoiledOutside, unready } from "../session/station";
 import { leftMs } from "../session/wetClock";
 import { indexHere, inUse, kindsIn, stepHere, stepsHere, type World } from "../session/world";
 import { fill, itemPart, listOf, sentences } from "./fill";
+import { optionsNow } from "./options";
 import type { Phrasebook, UndoWhat } from "./phrasebook";
 import { type ClockLeft, type Spoken, sayClock, sayHowLong, sayWipedEarly } from "./sayClock";
 import {
@@ -24,11 +25,13 @@ import {
   sayEarTrouble,
   sayEvent,
   sayExposure,
+  sayHoldUp,
   sayItemNoted,
   sayKept,
   sayMayNotTouch,
   sayMayTouch,
   sayNotKept,
+  sayOptions,
   sayRefused,
 } from "./sayNotice";
 import { withReady } from "./sayPlan";
@@ -66,7 +69,8 @@ export function announce(book: Phrasebook, moment: Moment, readyInMs: number | n
   const stated = facts.flatMap((fact) => sayFact(book, moment, fact));
   const asked = asksAnew(moment) ? question(book, after) : [];
   const end = facts.some((f) => f.type === "v1.StepDone" || f.type === "v1.StepSkipped") ? atTheEnd(book, after) : [];
-  const answered = [...answer(book, after, event, readyInMs), ...touchAllowed(book, moment)];
+  const isRefused = facts.some((fact) => fact.type === "v1.Refused");
+  const answered = [...answer(book, after, event, readyInMs, isRefused), ...touchAllowed(book, moment)];
   const all = [...stated, ...asked, ...answered, ...stillWaiting(book, moment), ...end];
   return together(
     book,
@@ -394,6 +398,7 @@ function answer(
   state: SessionState,
   event: SessionEvent,
   readyInMs: number | null,
+  isRefused: boolean,
 ): readonly Utterance[] {
   const { input, world } = state.context;
   switch (event.type) {
@@ -409,6 +414,10 @@ function answer(
       const left = wet.map((c) => ({ item: spoken(state, c.surface), leftMs: leftMs(c) }));
       return [withReady(book, readyInMs, sayHowLong(book, left), left.length > 0)];
     }
+    case "ask.options":
+      return [sayOptions(book, optionsNow(state))];
+    case "code.wanted":
+      return isRefused ? [] : [sayHoldUp(book)];
     case "ask.whatNow":
       return [
         sayWhatNow(

@@ -319,6 +319,8 @@ export const en: Phrasebook = {
     sharpsOut: { one: "One sharp is out.", many: "{count} sharps are out." },
     working: "Procedure. Tell me what happens, or that the tattoo is finished.",
     toClose: `Every step is done. To close: ${commands.close}.`,
+    options: { all: "You may say: {phrases}.", more: "You may say: {phrases}. The screen shows the rest." },
+    holdUp: "Hold the code up to the camera.",
   },
 
   mayTouch: {

@@ -319,6 +319,8 @@ export const es: Phrasebook = {
     sharpsOut: { one: "Hay un cortopunzante fuera.", many: "Cortopunzantes fuera: {count}." },
     working: "Procedimiento. Dime lo que pase, o que el tatuaje está acabado.",
     toClose: `Todos los pasos están hechos. Para cerrar: ${commands.close}.`,
+    options: { all: "Puedes decir: {phrases}.", more: "Puedes decir: {phrases}. La pantalla muestra el resto." },
+    holdUp: "Muestra el código a la cámara.",
   },
 
   mayTouch: {

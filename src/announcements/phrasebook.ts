@@ -115,6 +115,10 @@ export interface Phrasebook {
     readonly working: Plain;
     /** The breakdown is walked; how to close. */
     readonly toClose: Plain;
+    /** What may be said now: all of it, or the first few. */
+    readonly options: { readonly all: With<"phrases">; readonly more: With<"phrases"> };
+    /** The camera looks for the code of a pack. */
+    readonly holdUp: Plain;
   };
 
   /** "May I touch the lamp?" A no is followed by its reason (`refused`). */

@@ -3,6 +3,7 @@ import type { AddressWord, CommandId } from "../intent/phrases";
 import type { DeviationCode, RefusalReason } from "../session/fact";
 import type { EventId } from "../session/protocol";
 import { fill, itemPart, listOf, sentences } from "./fill";
+import type { Options } from "./options";
 import type { AboutItem, Caution, EarTrouble, Kept, NotKeptReason, Phrasebook } from "./phrasebook";
 import type { Spoken } from "./sayClock";
 import type { Part, Urgency, Utterance } from "./utterance";
@@ -89,6 +90,18 @@ export const askTake = (book: Phrasebook, address: AddressWord, command: Command
 
 export const sayVolume = (book: Phrasebook, change: keyof Phrasebook["volume"]): Utterance =>
   notice("volume", fill(book.volume[change]), "soon", true);
+
+/** "You may say: completed, previous step and leave this one out. The screen shows the rest." */
+export function sayOptions(book: Phrasebook, { commands, isMore }: Options): Utterance {
+  const phrases = listOf(
+    book,
+    commands.flatMap((command) => fill(book.ask.phrase[command])),
+  );
+  const { all, more } = book.answer.options;
+  return notice("answer", fill(isMore ? more : all, { phrases }), "soon", true);
+}
+
+export const sayHoldUp = (book: Phrasebook): Utterance => notice("answer", fill(book.answer.holdUp), "soon", true);
 
 export const sayCaution = (book: Phrasebook, caution: Caution): Utterance =>
   notice(`caution:${caution}`, fill(book.caution[caution]), "soon", true);

@@ -26,8 +26,8 @@ export interface BeginningParts {
   readonly show: (view: SessionView | RecordView) => void;
 }
 
-type Wiring = Pick<SessionParts, "state" | "writer" | "log" | "source" | "isPractice" | "letterKeys" | "camera">;
-type How = Pick<Wiring, "isPractice" | "letterKeys" | "camera">;
+type Wiring = Pick<SessionParts, "state" | "writer" | "log" | "source" | "isPractice" | "letterKeys" | "readsCodes">;
+type How = Pick<Wiring, "isPractice" | "letterKeys" | "readsCodes">;
 
 export function beginnings({ log, memory, voice, hearing, camera, openMicrophone, show }: BeginningParts) {
   let running: RunningSession | null = null;
@@ -48,7 +48,7 @@ export function beginnings({ log, memory, voice, hearing, camera, openMicrophone
     const closed = () => {
       if (!wiring.isPractice) memory.keepOpenSession(null);
     };
-    running = runSession({ ...wiring, voice, hearing, show, closed });
+    running = runSession({ ...wiring, voice, hearing, camera, show, closed });
     const trouble = await running.started;
     if (trouble) await end();
     return trouble;
@@ -71,7 +71,7 @@ export function beginnings({ log, memory, voice, hearing, camera, openMicrophone
     },
     end,
     begin: (input: SessionInput, { letterKeys, readsCodes }: Draft): Promise<KeepTrouble | null> =>
-      beginIn(log, input, openMicrophone(), { isPractice: false, letterKeys, camera: readsCodes ? camera : null }),
+      beginIn(log, input, openMicrophone(), { isPractice: false, letterKeys, readsCodes }),
     async resume(session: string): Promise<KeepTrouble | null> {
       const taken = await log.journal.resume(session);
       if (!taken.ok) return taken;
@@ -81,14 +81,14 @@ export function beginnings({ log, memory, voice, hearing, camera, openMicrophone
       const state = facts.length === 0 ? begin(input) : resume(input, facts);
       memory.keepOpenSession(session);
       const { letterKeys, readsCodes } = memory.draft();
-      const how = { isPractice: false, letterKeys, camera: readsCodes ? camera : null };
+      const how = { isPractice: false, letterKeys, readsCodes };
       return run({ state, writer: taken.writer, log, source: openMicrophone(), ...how });
     },
     /** @param folder address of the practice folder, with its slash. */
     async practise(folder: string, practice: Practice): Promise<KeepTrouble | null> {
       const recording = await loadRecording(folder, practice);
       const source = recordingSource(recording, "practice");
-      const how = { isPractice: true, letterKeys: true, camera: null };
+      const how = { isPractice: true, letterKeys: true, readsCodes: false };
       const trouble = await beginIn(await practiceLog(), practice.input, source, how);
       if (!trouble) stopAloud = playAloud(recording);
       return trouble;

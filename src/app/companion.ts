@@ -42,6 +42,8 @@ export interface Companion {
   reopen(): Promise<Moment>;
   tell(event: SessionEvent, way: Way): Promise<Moment>;
   hear(heard: Heard): Promise<void>;
+  /** The same command by hand or foot. */
+  command(command: CommandId, way: Way): Promise<void>;
   /** People talk, or have stopped; what is not urgent waits for a pause. */
   talk(isOn: boolean): void;
   /** At least once a second while the page lives. `today` as the calendar of the station says, YYYY-MM-DD. */
@@ -156,7 +158,8 @@ export function createCompanion({ state, pen, voice, planner, leads = true }: Co
       say([sayVolume(book, voice.changeVolume(wish.type === "voice.louder" ? "louder" : "quieter"))]);
       return;
     }
-    await keeper.tell(wish, way);
+    if (wish.type === "voice.hush") toAnnouncing({ type: "announcement.hush" });
+    else await keeper.tell(wish, way);
   };
 
   /** A yes or a no while two phrases were in doubt answers that, and nothing else. */
@@ -197,6 +200,7 @@ export function createCompanion({ state, pen, voice, planner, leads = true }: Co
       return moment;
     },
     tell: (event, way) => keeper.tell(event, way),
+    command: act,
     async hear(heard) {
       if (heard.kind === "noise") return;
       voice.cue("heard");

@@ -20,7 +20,7 @@ import { todayIn } from "./calendar";
 import { createCompanion } from "./companion";
 import { keepAwake } from "./device";
 import { planView } from "./planView";
-import { wantsCode, watchCodes } from "./watchCodes";
+import { watchCodes } from "./watchCodes";
 import type { Hearing } from "./wireHearing";
 import { type Log, penHere } from "./wireLog";
 import { workerPlanner } from "./workerPlanner";
@@ -34,8 +34,9 @@ export interface SessionParts {
   readonly source: SoundSource;
   readonly isPractice: boolean;
   readonly letterKeys: boolean;
-  /** Reads codes held up to it; null where the artist types lots. */
-  readonly camera: CodeCamera | null;
+  readonly camera: CodeCamera;
+  /** The camera opens by itself where a code is wanted; else only when it is asked for. */
+  readonly readsCodes: boolean;
   readonly show: (view: SessionView | RecordView) => void;
   readonly closed: () => void;
 }
@@ -86,7 +87,7 @@ export function runSession(parts: SessionParts): RunningSession {
       ear: hearing.condition.now,
       isPractice,
       letterKeys,
-      readsCodes: parts.camera !== null && wantsCode(companion.state),
+      readsCodes: codes.isOpen,
     });
 
   const seal = async (): Promise<void> => {
@@ -98,19 +99,20 @@ export function runSession(parts: SessionParts): RunningSession {
     draw();
   };
 
-  const codes = parts.camera && watchCodes(parts.camera, (event) => void companion.tell(event, { by: "scan" }));
+  const codes = watchCodes(parts.camera, parts.readsCodes, (event) => void companion.tell(event, { by: "scan" }));
 
   const stops = [
     companion.onChange(() => {
       hearing.allow(companion.listenedFor);
-      codes?.look(companion.state);
+      codes.look(companion.state);
       draw();
     }),
     companion.onMoment((moment) => {
       notice = noticeAfter(book, moment, notice);
+      if (moment.kept && moment.event.type === "code.wanted") codes.open(moment.after);
       if (!moment.kept || !moment.facts.some((fact) => fact.type === "v1.SessionClosed")) return;
       parts.closed();
-      codes?.stop();
+      codes.stop();
       stopListening();
       void seal();
     }),
@@ -177,10 +179,10 @@ export function runSession(parts: SessionParts): RunningSession {
       if (wish.type === "voice.louder" || wish.type === "voice.quieter") {
         voice.changeVolume(wish.type === "voice.louder" ? "louder" : "quieter");
         voice.cue("heard");
-      } else void companion.tell(wish, way);
+      } else void companion.command(command, way);
     },
     async end() {
-      codes?.stop();
+      codes.stop();
       for (const stop of stops) stop();
       stopListening();
       companion.close();

@@ -4,7 +4,7 @@ import type { EventId } from "../session/protocol";
 import type { CommandId } from "./phrases";
 
 /** The voice's own business; nothing of the session. */
-export type VoiceWish = { type: "voice.louder" } | { type: "voice.quieter" };
+export type VoiceWish = { type: "voice.louder" } | { type: "voice.quieter" } | { type: "voice.hush" };
 export type Meaning = SessionEvent | VoiceWish;
 
 const happened = (event: EventId): SessionEvent => ({ type: "event.reported", event });
@@ -50,4 +50,8 @@ export const meaning: Readonly<Record<CommandId, Meaning>> = {
   accident: { type: "exposure.reported" },
   louder: { type: "voice.louder" },
   quieter: { type: "voice.quieter" },
+  mayITouch: { type: "may.touch" },
+  scan: { type: "code.wanted" },
+  hush: { type: "voice.hush" },
+  options: { type: "ask.options" },
 };

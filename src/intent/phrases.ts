@@ -55,16 +55,12 @@ export const commands = {
   // The voice itself
   louder: "speak up a little",
   quieter: "softer than before",
-} as const;
-
-/** Phrases that the model is trained on and nothing answers yet: to use one, move it to `commands` (no new training). */
-export const reserved = {
+  // Asked at any time
   mayITouch: "may I handle this",
   scan: "scan the packet",
   hush: "be quiet now",
   options: "list my choices",
 } as const;
-export type ReservedId = keyof typeof reserved;
 
 export type CommandId = keyof typeof commands;
 export const commandIds = Object.keys(commands) as readonly CommandId[];

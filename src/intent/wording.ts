@@ -3,19 +3,19 @@
  * is known by its English form and said in the language of its artist. Chosen like the English ones: see
  * audio/make/PHRASES.md. Each language has a phrase model of its own.
  */
-import { type AddressWord, addressWords, type CommandId, commands, type ReservedId, reserved } from "./phrases";
+import { type AddressWord, addressWords, type CommandId, commands } from "./phrases";
 
 export const phraseLanguages = ["en", "es"] as const;
 export type PhraseLanguage = (typeof phraseLanguages)[number];
 
 export interface Wording {
   readonly addresses: Readonly<Record<AddressWord, string>>;
-  readonly commands: Readonly<Record<CommandId | ReservedId, string>>;
+  readonly commands: Readonly<Record<CommandId, string>>;
 }
 
 const english: Wording = {
   addresses: Object.fromEntries(addressWords.map((word) => [word, word])) as Record<AddressWord, string>,
-  commands: { ...commands, ...reserved },
+  commands,
 };
 
 const spanish: Wording = {
@@ -67,7 +67,7 @@ const spanish: Wording = {
     // The voice itself
     louder: "sube el volumen",
     quieter: "habla más bajito",
-    // Trained, not answered yet
+    // Asked at any time
     mayITouch: "puedo manipularlo",
     scan: "escanea el paquete",
     hush: "silencio por favor",

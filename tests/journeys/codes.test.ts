@@ -44,10 +44,10 @@ const inDate = "(01)09521234543213(17)280131(10)N-204";
 const readCode = (page: Page) => page.getByRole("button", { name: "Read a code with the camera" }).click();
 const facts = async (page: Page): Promise<readonly SessionFact[]> => (await onDisk(page))[0]?.facts ?? [];
 
-/** Starts with the camera on and walks to the step that opens the needle. */
-async function toTheNeedle(page: Page): Promise<void> {
+/** Starts, with the camera on unless it is to be asked for, and walks to the step that opens the needle. */
+async function toTheNeedle(page: Page, byItself = true): Promise<void> {
   await fillIn(page);
-  await page.getByRole("checkbox", { name: "Read codes by camera during the session" }).check();
+  if (byItself) await page.getByRole("checkbox", { name: "Read codes by camera during the session" }).check();
   await start(page);
   for (let steps = 0; steps < 5; steps++) await done(page);
   await atStep(page, "openNeedle");
@@ -101,6 +101,18 @@ describe("during the session, hands free", () => {
     // No pack is taken up any more: the camera is closed.
     await page.getByTestId("hold-up").waitFor({ state: "detached" });
     expect(watched).toEqual({ foreign: [], violations: [], errors: [] });
+  });
+
+  it("opens the camera only when it is asked to scan, where that was not chosen before", async () => {
+    const page = await heldUp("gs1-128", inDate);
+    await toTheNeedle(page, false);
+    expect(await page.getByTestId("hold-up").count()).toBe(0);
+    await page.keyboard.press("e");
+    await page.getByTestId("says").getByText("Hold the code up to the camera.").waitFor();
+    await page.getByTestId("question").getByText("needle: lot N-204, good until 2028-01-31?").waitFor();
+    await page.keyboard.press("c");
+    await done(page);
+    await page.getByTestId("hold-up").waitFor({ state: "detached" });
   });
 
   it("refuses a pack past its day aloud, and keeps the refusal", async () => {

@@ -49,6 +49,7 @@ export const anySaid: fc.Arbitrary<SessionEvent> = fc.oneof(
     arbitrary: plain("step.back", "step.skip", "step.problem", "procedure.finish", "session.close", "report.undo"),
   },
   { weight: 1, arbitrary: plain("session.pause", "session.resume", "exposure.reported", "step.again", "ask.howLong") },
+  { weight: 1, arbitrary: plain("code.wanted", "ask.options") },
   {
     weight: 1,
     arbitrary: fc.record({

@@ -6,7 +6,6 @@ import { useShared } from "../useModel";
 import { CommandButton } from "./CommandButton";
 import { commandGroups, type GroupName, groupNames } from "./commandGroups";
 import styles from "./Everything.module.css";
-import { MayTouchButton } from "./MayTouchButton";
 
 interface Props {
   readonly view: SessionView;
@@ -31,7 +30,6 @@ export function Everything({ view, only, close }: Props) {
             {commandGroups[group].map((command) => (
               <CommandButton key={command} command={command} view={view} after={close} />
             ))}
-            {group === "ask" && <MayTouchButton after={close} />}
           </div>
         </section>
       ))}

@@ -5,9 +5,9 @@ export const groupNames = ["goOn", "answer", "ask", "happens", "voice"] as const
 export type GroupName = (typeof groupNames)[number];
 
 export const commandGroups: Readonly<Record<GroupName, readonly CommandId[]>> = {
-  goOn: ["done", "back", "skip", "problem", "pause", "resume", "finish", "close"],
+  goOn: ["done", "back", "skip", "problem", "pause", "resume", "scan", "finish", "close"],
   answer: ["yes", "no", "confirm", "undo", "reasonNotForClient", "reasonNoStock", "reasonOwnDecision"],
-  ask: ["again", "howLong", "whatNow", "whatLeft"],
+  ask: ["again", "options", "howLong", "whatNow", "whatLeft", "mayITouch"],
   happens: [
     "applied",
     "wiped",
@@ -29,5 +29,5 @@ export const commandGroups: Readonly<Record<GroupName, readonly CommandId[]>> = 
     "note",
     "accident",
   ],
-  voice: ["louder", "quieter"],
+  voice: ["hush", "louder", "quieter"],
 };

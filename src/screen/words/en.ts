@@ -287,7 +287,6 @@ export const en: ScreenWords = {
     nothingHeard: "Nothing yet",
     sharps: (opened, binned) => `Sharps: ${binned} of ${opened} binned`,
     happened: "Something happened",
-    mayTouch: "May I touch something?",
     everything: "All phrases",
     maySay: "You may say",
     keys: "and keys",
@@ -367,6 +366,10 @@ export const en: ScreenWords = {
     accident: "Accident",
     louder: "Louder",
     quieter: "Quieter",
+    mayITouch: "May I touch something?",
+    scan: "Read a code",
+    hush: "Be quiet",
+    options: "What may I say?",
   },
   noClient: "(erased)",
   record: {

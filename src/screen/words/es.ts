@@ -298,7 +298,6 @@ export const es: ScreenWords = {
     nothingHeard: "Aún nada",
     sharps: (opened, binned) => `Cortopunzantes: ${binned} de ${opened} en su contenedor`,
     happened: "Ha pasado algo",
-    mayTouch: "¿Puedo tocar algo?",
     everything: "Todas las frases",
     maySay: "Puedes decir",
     keys: "y teclas",
@@ -378,6 +377,10 @@ export const es: ScreenWords = {
     accident: "Accidente",
     louder: "Más alto",
     quieter: "Más bajo",
+    mayITouch: "¿Puedo tocar algo?",
+    scan: "Leer un código",
+    hush: "Silencio",
+    options: "¿Qué puedo decir?",
   },
   noClient: "(borrado)",
   record: {

@@ -170,7 +170,6 @@ export interface ScreenWords {
     | "heard"
     | "nothingHeard"
     | "happened"
-    | "mayTouch"
     | "everything"
     | "maySay"
     | "keys"

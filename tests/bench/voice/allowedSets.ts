@@ -8,14 +8,14 @@ const sets = z
   .array(z.strictObject({ share: z.number(), commands: z.array(commandId) }))
   .parse(JSON.parse(readFileSync(new URL("../../../audio/make/allowed-now.json", import.meta.url), "utf8")));
 
-const always: readonly CommandId[] = ["accident", "again", "louder", "quieter"];
+const always: readonly CommandId[] = ["accident", "again", "options", "hush", "louder", "quieter"];
 /** Moments that no rehearsed session stays in long enough to be counted, as machines/session/listenedFor.ts has them. */
 const rareSets: readonly (readonly CommandId[])[] = [
   [...always, "reasonNotForClient", "reasonNoStock", "reasonOwnDecision", "no"],
-  [...always, "resume", "howLong", "applied", "wiped", "clientUnwell"],
+  [...always, "resume", "howLong", "mayITouch", "applied", "wiped", "clientUnwell"],
   [
     ...always,
-    ...(["undo", "pause", "howLong", "whatNow", "whatLeft", "close"] as const),
+    ...(["undo", "pause", "howLong", "whatNow", "whatLeft", "mayITouch", "close"] as const),
     ...(["freshGloves", "tornGlove", "tornBarrier", "dropped", "touched", "note"] as const),
   ],
 ];
