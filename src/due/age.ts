@@ -1,5 +1,7 @@
 /** The age gate: whole years on a given day, counted by birthdays, never by dividing days. */
 import { type Answer, answer, refuse } from "../sums/answer";
+import type { SumPhrases } from "../sums/phrases";
+import { sumsEn } from "../sums/phrases/en";
 import { addYears, type CivilDate, compareDates, showDate } from "./calendar";
 
 export type AgeVerdict = {
@@ -28,15 +30,15 @@ export function ageGate(
   born: CivilDate,
   on: CivilDate,
   minimumYears: number,
+  phrases: SumPhrases = sumsEn,
 ): Answer<AgeVerdict, "born-later" | "age-unlikely"> {
-  if (compareDates(born, on) > 0) return refuse("born-later", `A date of birth of ${showDate(born)} has not come yet.`);
+  if (compareDates(born, on) > 0) return refuse("born-later", (say) => say.due.bornLater(showDate(born)));
   const years = ageOn(born, on);
-  if (years > 120)
-    return refuse("age-unlikely", `A date of birth of ${showDate(born)} makes ${years} years; check it.`);
+  if (years > 120) return refuse("age-unlikely", (say) => say.due.ageUnlikely(showDate(born), years));
   const oldEnoughOn = addYears(born, minimumYears, "keepLonger");
   const allowed = years >= minimumYears;
   const words = allowed
-    ? `${years} years on ${showDate(on)}: old enough (${minimumYears}).`
-    : `${years} years on ${showDate(on)}: not old enough (${minimumYears}) until ${showDate(oldEnoughOn)}.`;
+    ? phrases.due.oldEnough(years, showDate(on), minimumYears)
+    : phrases.due.tooYoung(years, showDate(on), minimumYears, showDate(oldEnoughOn));
   return answer({ allowed, years, oldEnoughOn, words });
 }

@@ -18,7 +18,7 @@ export function parseDate(text: string): Answer<CivilDate, "bad-date"> {
     const date = { year: Number(match[1]), month: Number(match[2]), day: Number(match[3]) };
     if (date.year >= 1900 && date.year <= 2999 && exists(date)) return answer(date);
   }
-  return refuse("bad-date", `${quoted(text)} is not a date such as 2026-11-25.`);
+  return refuse("bad-date", (say) => say.due.badDate(quoted(text)));
 }
 
 /** A date the program itself writes; throws on a day that does not exist, which would be our own mistake. */

@@ -93,7 +93,7 @@ describe("after an exposure", () => {
 
   it("never gives one number for hepatitis C, and no figure without year and source", () => {
     expect(riskFigures("HCV").map((figure) => figure.percent)).toEqual(["1.8 (0-7)", "0.2", "7.4 (3.9-12.5)"]);
-    const shown = (["HBV", "HCV", "HIV"] as const).flatMap(riskFigures).map(showRisk);
+    const shown = (["HBV", "HCV", "HIV"] as const).flatMap(riskFigures).map((figure) => showRisk(figure));
     expect(shown.every((line) => /\[.+, (\d{4}|undated)(, from memory)?\]$/.test(line))).toBe(true);
   });
 });

@@ -2,6 +2,8 @@
  * How long after: hours are elapsed time, days and longer are the calendar on the studio's wall. Seven days after
  * 10:00 is 10:00, also when the clocks change between.
  */
+import type { SumPhrases } from "../sums/phrases";
+import { sumsEn } from "../sums/phrases/en";
 import { addDays, addMonths, type CivilDate, type Overflow } from "./calendar";
 import { instantOf, wallAt } from "./zone";
 
@@ -31,7 +33,10 @@ export function addSpan(from: CivilDate, span: CalendarSpan, overflow: Overflow)
 }
 
 /** "72 hours", "1 week". */
-export function showDuration(duration: Duration): string {
-  const [[unit, count] = ["", 0]] = Object.entries(duration);
-  return `${count} ${count === 1 ? unit.replace(/s$/, "") : unit}`;
+export function showDuration(duration: Duration, phrases: SumPhrases = sumsEn): string {
+  const { span } = phrases.due;
+  if ("hours" in duration) return span(duration.hours, "hours");
+  if ("days" in duration) return span(duration.days, "days");
+  if ("weeks" in duration) return span(duration.weeks, "weeks");
+  return "months" in duration ? span(duration.months, "months") : span(duration.years, "years");
 }

@@ -41,8 +41,20 @@ describe("the due-times screen", () => {
       { id: "r2", kind: "biological-test-log", startsOn: date("2023-01-01") },
     ] as const;
     expect(retentionRows(records, place("california"), on)).toEqual([
-      { recordId: "r2", kind: "biological test log", until: "2026-01-01", state: "may be deleted" },
-      { recordId: "r1", kind: "client record", until: "not known here", state: "keep: no rule known" },
+      {
+        recordId: "r2",
+        kind: "biological test log",
+        until: "2026-01-01",
+        state: "may be deleted",
+        says: "may be deleted",
+      },
+      {
+        recordId: "r1",
+        kind: "client record",
+        until: "not known here",
+        state: "keep: no rule known",
+        says: "keep: no rule known",
+      },
     ]);
   });
 });

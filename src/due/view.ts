@@ -1,24 +1,28 @@
 /** The due-times screen as functions: typed fields in, rows out. What cannot be read is said, not guessed. */
 import type { PlaceProfile } from "../places/line";
+import { placeName } from "../places/name";
 import { retentionRules, ruleOf } from "../places/profiles";
 import { type Answer, refuse } from "../sums/answer";
+import type { SumPhrases } from "../sums/phrases";
+import { sumsEn } from "../sums/phrases/en";
 import { type AgeVerdict, ageGate } from "./age";
 import { type CivilDate, parseDate, showDate } from "./calendar";
 import { exposureDue, showExposureDue, standing } from "./exposure";
 import type { ExposureWords } from "./exposureWords";
-import { type KeptRecord, retentionDue } from "./retention";
+import { type KeptRecord, type RetentionDue, retentionDue } from "./retention";
 
 export type AgeForm = { readonly born: string; readonly on: CivilDate; readonly place: PlaceProfile };
 
 /** Refuses `age-not-known-here` where the chosen place gives no minimum: the studio must fill it in first. */
 export function ageView(
   form: AgeForm,
+  phrases: SumPhrases = sumsEn,
 ): Answer<AgeVerdict, "bad-date" | "born-later" | "age-unlikely" | "age-not-known-here"> {
   const born = parseDate(form.born);
   if (!born.ok) return born;
   const rule = ruleOf(form.place, "age");
-  if (!rule) return refuse("age-not-known-here", `${form.place.name} gives no minimum age here; fill it in first.`);
-  return ageGate(born.value, form.on, rule.minimumYears);
+  if (!rule) return refuse("age-not-known-here", (say) => say.due.ageNotKnown(placeName(form.place, say)));
+  return ageGate(born.value, form.on, rule.minimumYears, phrases);
 }
 
 export type ExposureRow = {
@@ -45,7 +49,8 @@ export type RetentionRow = {
   readonly recordId: string;
   readonly kind: string;
   readonly until: string;
-  readonly state: string;
+  readonly state: RetentionDue["state"];
+  readonly says: string;
 };
 
 /** What may be deleted by hand at this place, soonest first. Nothing is ever deleted from here. */
@@ -53,11 +58,14 @@ export function retentionRows(
   records: readonly KeptRecord[],
   place: PlaceProfile,
   today: CivilDate,
+  phrases: SumPhrases = sumsEn,
 ): readonly RetentionRow[] {
+  const say = phrases.due;
   return retentionDue(records, retentionRules(place), today).map((due) => ({
     recordId: due.record.id,
-    kind: due.record.kind.replaceAll("-", " "),
-    until: due.keepUntil ? showDate(due.keepUntil) : "not known here",
+    kind: say.records[due.record.kind],
+    until: due.keepUntil ? showDate(due.keepUntil) : say.notKnownHere,
     state: due.state,
+    says: say.keeps[due.state],
   }));
 }

@@ -80,8 +80,7 @@ export function parseInstant(text: string, zone: string): Answer<number, "bad-ti
       text.trim(),
     );
   const day = match ? parseDate(match[1] ?? "") : undefined;
-  if (!match || !day?.ok)
-    return refuse("bad-time", `${quoted(text)} is not a time such as 2026-11-25T07:40 or 2026-11-25T06:40:00Z.`);
+  if (!match || !day?.ok) return refuse("bad-time", (say) => say.due.badTime(quoted(text)));
   const wall = { ...day.value, hour: Number(match[2]), minute: Number(match[3]), second: Number(match[4] ?? 0) };
   const offset = match[5]?.toUpperCase();
   if (offset === undefined) return answer(instantOf(wall, zone));

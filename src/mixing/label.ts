@@ -3,6 +3,8 @@
  * Labelling with concentration (MSF) and with date and time made (IARC field atlas); the use-by is ours to enforce.
  */
 import { showWall } from "../due/zone";
+import type { SumPhrases } from "../sums/phrases";
+import { sumsEn } from "../sums/phrases/en";
 import { fixed, showRatio } from "../sums/ratio";
 import { chlorineIn, type Strength } from "./units";
 import type { UseBy } from "./useBy";
@@ -24,22 +26,23 @@ export function showStrength(s: Strength<"gramsPerLitre"> | Strength<"percentVol
   return `${fixed(chlorineIn("ppm", s).amount, 0)} ppm (${showRatio(chlorineIn("percent", s).amount, 4)} %)`;
 }
 
-export function bottleLabel(facts: LabelFacts): BottleLabel {
+export function bottleLabel(facts: LabelFacts, phrases: SumPhrases = sumsEn): BottleLabel {
+  const say = phrases.mixing.label;
   const made = showWall(facts.useBy.madeAtMs, facts.zone);
   const until = showWall(facts.useBy.useByMs, facts.zone);
   return {
     printed: [
       facts.productName,
       showStrength(facts.resulting),
-      `Made ${made} by ${facts.madeBy}`,
-      `Use before ${until} (${facts.useBy.rule === "label" ? "label" : "24 h"})`,
-      "Never mix with acids, ammonia or other cleaners",
+      say.made(made, facts.madeBy),
+      say.goodUntil(until, say.rules[facts.useBy.rule]),
+      say.never,
     ],
-    spoken: `${facts.productName}, ${spokenStrength(facts.resulting)}. Use before ${until}. Never mix with anything else.`,
+    spoken: say.spoken(facts.productName, spokenStrength(facts.resulting, say), until),
   };
 }
 
-function spokenStrength(s: Strength<"gramsPerLitre"> | Strength<"percentVolume">): string {
-  if (s.unit === "percentVolume") return `${showRatio(s.amount, 1)} percent alcohol by volume`;
-  return `${fixed(chlorineIn("ppm", s).amount, 0)} parts per million`;
+function spokenStrength(s: LabelFacts["resulting"], say: SumPhrases["mixing"]["label"]): string {
+  if (s.unit === "percentVolume") return say.alcohol(showRatio(s.amount, 1));
+  return say.ppm(fixed(chlorineIn("ppm", s).amount, 0));
 }

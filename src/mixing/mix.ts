@@ -3,6 +3,7 @@
  * substance in the bottle. "Added to" keeps the water, "made up to" keeps the total, and the two are never the same.
  */
 import { answer, refuse } from "../sums/answer";
+import type { SumPhrases } from "../sums/phrases";
 import { type Ratio, ratio, showRatio, zero } from "../sums/ratio";
 import type { MixAnswer } from "./refusals";
 import {
@@ -77,8 +78,8 @@ export const mostMl = ratio(1_000_000);
  */
 export function mix(request: MixRequest): MixAnswer<Mix> {
   const volume = request.volume.ml;
-  if (volume.lte(0)) return refuse("not-positive", "The volume must be more than nothing.");
-  if (volume.gt(mostMl)) return refuse("too-much", "The volume is above 1000 litres; check its unit.");
+  if (volume.lte(0)) return refuse("not-positive", (say) => say.mixing.refusals.volumeNothing);
+  if (volume.gt(mostMl)) return refuse("too-much", (say) => say.mixing.refusals.volumeTooMuch);
   switch (request.kind) {
     case "liquid":
       return mixLiquid(request, volume);
@@ -121,9 +122,9 @@ function mixTablets(request: TabletRequest, volume: Ratio): MixAnswer<Mix> {
   const target = toGramsPerLitre(request.target).amount;
   const trouble = check(gramsInOneLitre, target, gramsInOneLitre, (g) => `${showRatio(g.div(10))} %`);
   if (trouble) return trouble;
-  if (request.gramsPerTablet.lte(0)) return refuse("not-positive", "A tablet must hold more than nothing.");
+  if (request.gramsPerTablet.lte(0)) return refuse("not-positive", (say) => say.mixing.refusals.tabletNothing);
   if (request.gramsPerTablet.gt(1000))
-    return refuse("strength-impossible", "A tablet of more than 1000 g is not a tablet.");
+    return refuse("strength-impossible", (say) => say.mixing.refusals.tabletTooHeavy);
   const exactTablets = target.mul(volume).div(1000).div(request.gramsPerTablet);
   const tablets = exactTablets.ceil();
   const resulting = tablets.mul(request.gramsPerTablet).div(volume).mul(1000);
@@ -137,7 +138,7 @@ function mixTablets(request: TabletRequest, volume: Ratio): MixAnswer<Mix> {
 }
 
 function mixAlcohol(stock: Ratio, target: Ratio, volume: Ratio): MixAnswer<Mix> {
-  const trouble = check(stock, target, ratio(100), (percent) => `${showRatio(percent)} % by volume`);
+  const trouble = check(stock, target, ratio(100), (percent, say) => say.mixing.refusals.byVolume(showRatio(percent)));
   if (trouble) return trouble;
   return answer({
     kind: "alcohol",
@@ -149,13 +150,10 @@ function mixAlcohol(stock: Ratio, target: Ratio, volume: Ratio): MixAnswer<Mix> 
 
 const gramsInOneLitre = ratio(1000);
 
-function check(stock: Ratio, target: Ratio, most: Ratio, show: (r: Ratio) => string) {
-  if (stock.lte(zero) || target.lte(zero)) return refuse("not-positive", "Both strengths must be more than nothing.");
-  if (stock.gt(most) || target.gt(most)) return refuse("strength-impossible", "No strength can be above 100 %.");
+function check(stock: Ratio, target: Ratio, most: Ratio, show: (r: Ratio, say: SumPhrases) => string) {
+  if (stock.lte(zero) || target.lte(zero)) return refuse("not-positive", (say) => say.mixing.refusals.strengthNothing);
+  if (stock.gt(most) || target.gt(most)) return refuse("strength-impossible", (say) => say.mixing.refusals.above100);
   if (target.gt(stock))
-    return refuse(
-      "target-above-stock",
-      `${show(target)} cannot be made from ${show(stock)}: adding water only weakens it.`,
-    );
+    return refuse("target-above-stock", (say) => say.mixing.refusals.cannotBeMade(show(target, say), show(stock, say)));
   return undefined;
 }

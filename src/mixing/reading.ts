@@ -53,11 +53,7 @@ export function readStrength(text: string, percentMeans: PercentMeans): MixAnswe
   if (!split.ok) return split;
   const { amount, unit: word } = split.value;
   const unit = word === "%" ? percentMeans : own(strengthUnits, word);
-  if (unit === undefined)
-    return refuse(
-      "unknown-unit",
-      `${quoted(text)} needs one of the units %, ppm, g/L, deg chlorum, % v/v, % w/w, proof.`,
-    );
+  if (unit === undefined) return refuse("unknown-unit", (say) => say.mixing.refusals.strengthUnit(quoted(text)));
   return answer(strength(unit, amount));
 }
 
@@ -65,17 +61,13 @@ export function readVolume(text: string): MixAnswer<Volume> {
   const split = splitUnit(text);
   if (!split.ok) return split;
   const perUnit = own(volumeUnits, split.value.unit);
-  if (perUnit === undefined)
-    return refuse(
-      "unknown-unit",
-      `${quoted(text)} needs one of the units mL, cL, dL, L, tsp, tbsp, cup, quart, gallon (US).`,
-    );
+  if (perUnit === undefined) return refuse("unknown-unit", (say) => say.mixing.refusals.volumeUnit(quoted(text)));
   return answer({ ml: split.value.amount.mul(perUnit) });
 }
 
 function splitUnit(text: string): MixAnswer<{ amount: Ratio; unit: string }> {
   const match = /^\s*([\d./]{1,40})\s*(\S.{0,30})?$/su.exec(text);
-  if (!match) return refuse("not-a-number", `${quoted(text)} must begin with a plain number such as 0.5 or 12.`);
+  if (!match) return refuse("not-a-number", (say) => say.mixing.refusals.beginsWithNumber(quoted(text)));
   const amount = parseRatio(match[1] ?? "");
   if (!amount.ok) return amount;
   const unit = (match[2] ?? "").trim().toLowerCase().replace(/\s+/g, " ");

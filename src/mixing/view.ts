@@ -2,7 +2,9 @@
  * The mixing form as a function: the words typed in, the lines to show out. The screen, the voice and the command line
  * all ask here, so none of them can give another answer.
  */
-import { answer, refuse } from "../sums/answer";
+import { answer, refuse, type Says } from "../sums/answer";
+import type { SumPhrases } from "../sums/phrases";
+import { sumsEn } from "../sums/phrases/en";
 import { parseRatio, type Ratio, showRatio } from "../sums/ratio";
 import { type Caution, cautionsFor, refuseCompanions } from "./cautions";
 import { type BottleLabel, bottleLabel, showStrength } from "./label";
@@ -46,7 +48,7 @@ export type MixView = {
 };
 
 /** Reads the form and computes the mix; the first trouble is the answer, in words. */
-export function mixView(form: MixForm): MixAnswer<MixView> {
+export function mixView(form: MixForm, phrases: SumPhrases = sumsEn): MixAnswer<MixView> {
   const alone = refuseCompanions(form.companions);
   if (!alone.ok) return alone;
   const request = readRequest(form);
@@ -61,11 +63,11 @@ export function mixView(form: MixForm): MixAnswer<MixView> {
   return answer({
     mix: mixed.value,
     measured,
-    lines: linesFor(mixed.value, measured),
-    spoken: spokenFor(mixed.value, measured),
-    cautions: cautionsFor(mixed.value),
+    lines: linesFor(mixed.value, measured, phrases.mixing.lines),
+    spoken: spokenFor(mixed.value, measured, phrases.mixing.spoken),
+    cautions: cautionsFor(mixed.value, phrases),
     useBy,
-    label: bottleLabel({ productName, resulting: measured.resulting, useBy, zone, madeBy }),
+    label: bottleLabel({ productName, resulting: measured.resulting, useBy, zone, madeBy }, phrases),
   });
 }
 
@@ -77,10 +79,10 @@ function readRequest(form: MixForm): MixAnswer<MixRequest> {
   if (form.kind === "alcohol") {
     const stock = readStrength(form.stock, "percentVolume");
     if (!stock.ok) return stock;
-    if (!isAlcohol(stock.value) || !isAlcohol(target.value)) return doNotMeet("% v/v");
+    if (!isAlcohol(stock.value) || !isAlcohol(target.value)) return doNotMeet(() => "% v/v");
     return answer({ kind: "alcohol", stock: stock.value, target: target.value, volume: volume.value });
   }
-  if (!isChlorine(target.value)) return doNotMeet("%, ppm, g/L or deg chlorum");
+  if (!isChlorine(target.value)) return doNotMeet((say) => say.mixing.refusals.chlorineUnits);
   return readChlorineStock(form, target.value, volume.value);
 }
 
@@ -97,14 +99,16 @@ function readChlorineStock(
   const stock: MixAnswer<Strength> = readStrength(form.stock, form.kind === "powder" ? "percentMass" : "percent");
   if (!stock.ok) return stock;
   if (form.kind === "powder")
-    return isPowder(stock.value) ? answer({ kind: "powder", stock: stock.value, target, volume }) : doNotMeet("% w/w");
+    return isPowder(stock.value)
+      ? answer({ kind: "powder", stock: stock.value, target, volume })
+      : doNotMeet(() => "% w/w");
   return isChlorine(stock.value)
     ? answer({ kind: "liquid", stock: stock.value, target, volume })
-    : doNotMeet("%, ppm, g/L or deg chlorum");
+    : doNotMeet((say) => say.mixing.refusals.chlorineUnits);
 }
 
-function doNotMeet(wanted: string) {
-  return refuse("units-do-not-meet", `These strengths measure different things; here ${wanted} is needed.`);
+function doNotMeet(wanted: Says) {
+  return refuse("units-do-not-meet", (say) => say.mixing.refusals.doNotMeet(wanted(say)));
 }
 
 /** A mix kept longer than a year is a slip of the pen. */
@@ -112,46 +116,38 @@ function readHours(text: string): MixAnswer<number | undefined> {
   if (text.trim() === "") return answer(undefined);
   const hours = parseRatio(text);
   if (!hours.ok) return hours;
-  if (hours.value.lte(0)) return refuse("not-positive", "The label's hours must be more than nothing.");
-  if (hours.value.gt(8784))
-    return refuse("too-much", "No mix here is kept longer than a year; check the label's hours.");
+  if (hours.value.lte(0)) return refuse("not-positive", (say) => say.mixing.refusals.hoursNothing);
+  if (hours.value.gt(8784)) return refuse("too-much", (say) => say.mixing.refusals.hoursTooMany);
   return answer(hours.value.valueOf());
 }
 
-function linesFor(mixed: Mix, measured: Measured): readonly string[] {
-  const made = `measured ${showRatio(measured.stock)}: ${showStrength(measured.resulting)}`;
+function linesFor(mixed: Mix, measured: Measured, say: SumPhrases["mixing"]["lines"]): readonly string[] {
+  const made = say.measured(showRatio(measured.stock), showStrength(measured.resulting));
   switch (mixed.kind) {
-    case "liquid":
+    case "liquid": {
+      const { addedTo, madeUpTo } = mixed;
       return [
-        `1 part stock to ${showRatio(mixed.partsWater)} parts water`,
-        mixed.addedTo
-          ? `added to ${ml(mixed.addedTo.waterMl)} water: ${ml(mixed.addedTo.stockMl)} stock (${ml(mixed.addedTo.totalMl)} in all)`
-          : "the stock is already at this strength: no water",
-        `made up to ${ml(mixed.madeUpTo.totalMl)}: ${ml(mixed.madeUpTo.stockMl)} stock, ${ml(mixed.madeUpTo.waterMl)} water`,
-        `made up to, ${made}`,
+        say.parts(showRatio(mixed.partsWater)),
+        addedTo ? say.addedTo(ml(addedTo.waterMl), ml(addedTo.stockMl), ml(addedTo.totalMl)) : say.noWater,
+        say.madeUpTo(ml(madeUpTo.totalMl), ml(madeUpTo.stockMl), ml(madeUpTo.waterMl)),
+        say.madeUp(made),
       ];
+    }
     case "powder":
-      return [`${showRatio(mixed.grams)} g in ${ml(mixed.totalMl)} water`, made];
+      return [say.powder(showRatio(mixed.grams), ml(mixed.totalMl)), made];
     case "tablet":
       return [
-        `${mixed.tablets} tablets in ${ml(mixed.totalMl)} water (exactly ${showRatio(mixed.exactTablets)}, rounded up)`,
-        `makes ${showStrength(mixed.resulting)}`,
+        say.tablets(String(mixed.tablets), ml(mixed.totalMl), showRatio(mixed.exactTablets)),
+        say.makes(showStrength(mixed.resulting)),
       ];
     case "alcohol":
-      return [`${ml(mixed.stockMl)} stock, then water up to ${ml(mixed.totalMl)}`, `made up to, ${made}`];
+      return [say.alcohol(ml(mixed.stockMl), ml(mixed.totalMl)), say.madeUp(made)];
   }
 }
 
-function spokenFor(mixed: Mix, measured: Measured): string {
-  const stock = showRatio(measured.stock);
-  const amount = {
-    liquid: `${stock} millilitres of stock, then water up to`,
-    powder: `${stock} grams in`,
-    tablet: `${stock} ${mixed.kind === "tablet" && mixed.tablets === 1n ? "tablet" : "tablets"} in`,
-    alcohol: `${stock} millilitres of alcohol, then water up to`,
-  }[mixed.kind];
+function spokenFor(mixed: Mix, measured: Measured, say: SumPhrases["mixing"]["spoken"]): string {
   const totalMl = mixed.kind === "liquid" ? mixed.madeUpTo.totalMl : mixed.totalMl;
-  return `${amount} ${showRatio(totalMl)} millilitres. Never mix with anything else.`;
+  return `${say[mixed.kind](showRatio(measured.stock), showRatio(totalMl))} ${say.never}`;
 }
 
 function ml(amount: Ratio): string {

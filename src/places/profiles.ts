@@ -1,6 +1,7 @@
 /** The bundled place profiles and the three questions asked of one: what does it say, what is unsure, and whose is it. */
 import { type RecordKind, type RetentionRule, recordKinds } from "../due/retention";
 import { type Answer, answer, quoted, refuse } from "../sums/answer";
+import { placesEn } from "../sums/phrases/enPlaces";
 import { europeanUnion } from "./europeanUnion";
 import { greatBritain } from "./greatBritain";
 import {
@@ -44,8 +45,7 @@ export const places: readonly PlaceProfile[] = [
 ];
 
 /** Shown with every profile, always. */
-export const notLegalAdvice =
-  "A list of what we read, not legal advice. Local law, the label and a clinician outrank it.";
+export const notLegalAdvice = placesEn.caution;
 
 export function placeById(id: string): Answer<PlaceProfile, "unknown-place"> {
   const place = places.find((candidate) => candidate.id === id);

@@ -1,5 +1,8 @@
 /** Profiles within the United States: the federal lines every state shares, then what each place adds. */
+import { placesEn } from "../sums/phrases/enPlaces";
 import { confirmed, keep, type PlaceLine, type PlaceProfile, remembered, unknown } from "./line";
+
+const { texts } = placesEn;
 
 const bbp = "OSHA 29 CFR 1910.1030";
 const hsc = "California Health & Safety Code 119315";
@@ -18,11 +21,7 @@ const federal: readonly PlaceLine[] = [
     { kind: "sharps-fill", share: 0.75 },
     "common maker's line; OSHA says only not to overfill",
   ),
-  confirmed(
-    "exposure.first-aid",
-    { kind: "words", words: "Wash lightly with soap and water; flush splashes." },
-    "CDC/NCCC PEP quick guide",
-  ),
+  confirmed("exposure.first-aid", { kind: "words", words: texts.washLightly }, "CDC/NCCC PEP quick guide"),
 ];
 
 const weekly = confirmed(
@@ -65,18 +64,10 @@ export const texas: PlaceProfile = {
   name: "Texas, United States",
   lines: [
     confirmed("age.minimum", { kind: "age", minimumYears: 18 }, `${tac} 229.406`),
-    confirmed(
-      "age.exception",
-      { kind: "words", words: "A minor only to cover an existing tattoo, with parental consent." },
-      `${tac} 229.406`,
-    ),
+    confirmed("age.exception", { kind: "words", words: texts.coverOnly }, `${tac} 229.406`),
     unknown("keep.client-record", "commonly quoted as 2 or 3 years; not confirmed"),
     unknown("keep.steriliser-log", "commonly quoted as 2 or 3 years; not confirmed"),
-    confirmed(
-      "report.infection",
-      { kind: "report", what: "infection or allergic reaction, in writing to the department", workingDays: 5 },
-      `${tac} 229.410`,
-    ),
+    confirmed("report.infection", { kind: "report", what: texts.infectionReport, workingDays: 5 }, `${tac} 229.410`),
     confirmed(
       "pack.label",
       { kind: "pack-label", carries: ["date", "initials", "indicator"] },

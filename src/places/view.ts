@@ -1,7 +1,9 @@
 /** A place profile as rows to show: what it says in words, its source and year, and a mark on what is not confirmed. */
 import { showDuration } from "../due/duration";
+import type { SumPhrases } from "../sums/phrases";
+import { sumsEn } from "../sums/phrases/en";
 import type { LineValue, PlaceLine, PlaceProfile } from "./line";
-import { notLegalAdvice } from "./profiles";
+import { placeName, placeText, subjectName } from "./name";
 
 export type PlaceRow = {
   readonly id: string;
@@ -20,48 +22,46 @@ export type PlaceView = {
   readonly marked: number;
 };
 
-export function placeView(place: PlaceProfile): PlaceView {
-  const rows = place.lines.map(row);
-  return { name: place.name, caution: notLegalAdvice, rows, marked: rows.filter((r) => r.mark !== null).length };
+export function placeView(place: PlaceProfile, phrases: SumPhrases = sumsEn): PlaceView {
+  const rows = place.lines.map((line) => row(line, phrases));
+  const marked = rows.filter(({ mark }) => mark !== null).length;
+  return { name: placeName(place, phrases), caution: phrases.places.caution, rows, marked };
 }
 
-function row(line: PlaceLine): PlaceRow {
+function row(line: PlaceLine, phrases: SumPhrases): PlaceRow {
+  const { toFillIn, undated } = phrases.places;
   return {
     id: line.id,
-    says: line.value ? says(line.value) : `${subjectOf(line.id)}: not known here; look it up and fill it in`,
+    says: line.value ? says(line.value, phrases) : toFillIn(subjectName(line.id, phrases)),
     source: line.source,
-    year: line.year === null ? "undated" : String(line.year),
+    year: line.year === null ? undated : String(line.year),
     mark: line.status === "confirmed" ? null : line.status,
   };
 }
 
-/** What a line without a value is about, from its id: "keep.client-record" is "how long to keep: client record". */
-function subjectOf(id: string): string {
-  const [kind = "", what = ""] = id.split(".");
-  const named = what.replaceAll("-", " ");
-  return kind === "keep" ? `how long to keep: ${named}` : named === "" ? kind : `${kind}: ${named}`;
-}
-
-function says(value: LineValue): string {
+function says(value: LineValue, phrases: SumPhrases): string {
+  const { places: say, due } = phrases;
+  const text = (english: string) => placeText(english, phrases);
   switch (value.kind) {
     case "age":
-      return `at least ${value.minimumYears} years old`;
+      return say.age(value.minimumYears);
     case "keep":
-      return `keep the ${value.record.replaceAll("-", " ")} ${showDuration(value.keep)} from ${value.from}`;
-    case "biological-test":
-      return [
-        `biological test at least every ${showDuration(value.every)}`,
-        ...value.alsoAfter.map((event) => `after ${event}`),
-      ].join(", ");
+      return say.keep(due.records[value.record], showDuration(value.keep, phrases), due.startsFrom[value.from]);
+    case "biological-test": {
+      const every = say.test(showDuration(value.every, phrases));
+      return [every, ...value.alsoAfter.map((event) => say.alsoAfter(say.after[event]))].join(", ");
+    }
     case "report":
-      return `report ${value.what} within ${value.workingDays} working days`;
-    case "waste":
-      return `${value.stream}: ${value.colour}${value.code === null ? "" : `, ${value.code}`}, ${value.route}`;
+      return say.report(text(value.what), value.workingDays);
+    case "waste": {
+      const code = value.code === null ? "" : `, ${value.code}`;
+      return `${text(value.stream)}: ${text(value.colour)}${code}, ${text(value.route)}`;
+    }
     case "pack-label":
-      return `each pack carries ${value.carries.join(", ")}`;
+      return say.packCarries(value.carries.map((what) => say.carried[what]).join(", "));
     case "sharps-fill":
-      return `close a sharps container at ${Math.round(value.share * 100)} % full`;
+      return say.sharpsFill(Math.round(value.share * 100));
     case "words":
-      return value.words;
+      return text(value.words);
   }
 }

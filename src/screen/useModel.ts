@@ -4,6 +4,7 @@ import { bookFor, type SpokenLanguage } from "../announcements/phrasebooks";
 import type { CodeCamera } from "../barcode/codeCamera";
 import type { Archive } from "../finding/archive";
 import { type Wording, wordings } from "../intent/wording";
+import { type SumPhrases, sumPhrases } from "../sums/phrases";
 import type { Keeping } from "./archive/keepingModel";
 import type { HandOver } from "./handOver";
 import type { Asks, Model, View } from "./model";
@@ -25,6 +26,8 @@ export interface Shared extends DeviceParts {
   readonly words: ScreenWords;
   /** The phrases and address words of that language. */
   readonly phrases: Wording;
+  /** What the sums say in that language. */
+  readonly sums: SumPhrases;
 }
 
 export const SharedContext = createContext<Shared | null>(null);
@@ -71,5 +74,6 @@ export const sharedOf = (
   language,
   words: wordsFor(language),
   phrases: wordings[language],
+  sums: sumPhrases(language),
   ...parts,
 });

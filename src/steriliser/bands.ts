@@ -2,7 +2,8 @@
  * What a cycle must hold, and whose rule it is. EN bands have an upper edge; the CDC minimum exposures have none.
  * A temperature band and an F0 are different questions, and the band is asked first.
  */
-
+import type { SumPhrases } from "../sums/phrases";
+import { sumsEn } from "../sums/phrases/en";
 import { type Table7Row, table7 } from "./cdcTable7";
 
 export type Band = {
@@ -40,9 +41,10 @@ export function inBand(celsius: number, band: Band): boolean {
 }
 
 /** "134-137 °C for 3 min" */
-export function showBand(band: Band): string {
-  const range = band.highC === null ? `${band.lowC} °C or above` : `${band.lowC}-${band.highC} °C`;
-  return `${range} for ${band.holdMs / minuteMs} min`;
+export function showBand(band: Band, phrases: SumPhrases = sumsEn): string {
+  const say = phrases.steriliser;
+  const range = band.highC === null ? say.orAbove(band.lowC) : `${band.lowC}-${band.highC} °C`;
+  return say.band(range, band.holdMs / minuteMs);
 }
 
 /** The width of the band (3 K or 4 K) differs by standard, so it is part of the rule and not a constant. */

@@ -53,14 +53,12 @@ const mostReadings = 100_000;
  * Refusals name the line. Columns that are not understood are ignored and named.
  */
 export function parseCycleCsv(text: string, atmosphereKPa = standardAtmosphereKPa): Answer<CycleRecord, CsvCode> {
-  if (text.length > mostCharacters)
-    return refuse("too-large", "The file is larger than 5 MB; a cycle is a few hundred lines.");
+  if (text.length > mostCharacters) return refuse("too-large", (say) => say.steriliser.file.tooLarge);
   const table = splitRows(text);
-  if (!table) return refuse("malformed", "The file is not CSV: a quoted field is never closed.");
+  if (!table) return refuse("malformed", (say) => say.steriliser.file.notCsv);
   const [header, ...rows] = table.rows;
-  if (!header || rows.length === 0)
-    return refuse("empty", "The file holds no readings: a header row and one row a reading are needed.");
-  if (rows.length > mostReadings) return refuse("too-large", "The file holds more than 100 000 readings.");
+  if (!header || rows.length === 0) return refuse("empty", (say) => say.steriliser.file.empty);
+  if (rows.length > mostReadings) return refuse("too-large", (say) => say.steriliser.file.tooMany);
   const placed = placeColumns(header);
   return placed.ok ? readRows(rows, placed.value, table.decimalComma, atmosphereKPa) : placed;
 }
@@ -83,17 +81,14 @@ function placeColumns(header: readonly string[]): Answer<Placed, CsvCode> {
     const column = Object.hasOwn(columns, key) ? columns[key] : undefined;
     if (!column) {
       if (/pressure/.test(key))
-        return refuse(
-          "pressure-kind-unknown",
-          `${quoted(name)} must say its unit and abs or gauge, such as pressure_bar_gauge.`,
-        );
+        return refuse("pressure-kind-unknown", (say) => say.steriliser.file.pressureKind(quoted(name)));
       ignored.push(name.trim());
     } else if (at[column.of])
-      return refuse("two-columns-for-one", `${quoted(name)} is a second column for ${column.of}.`);
+      return refuse("two-columns-for-one", (say) => say.steriliser.file.second(quoted(name), column.of));
     else at[column.of] = { index, column };
   }
-  if (!at.time) return refuse("no-time-column", "A column time_s, time_min or time_ms is needed.");
-  if (!at.temperature) return refuse("no-temperature-column", "A column temperature_c or temperature_f is needed.");
+  if (!at.time) return refuse("no-time-column", (say) => say.steriliser.file.timeNeeded);
+  if (!at.temperature) return refuse("no-temperature-column", (say) => say.steriliser.file.temperatureNeeded);
   return answer({ at, ignored });
 }
 
@@ -115,12 +110,12 @@ function readRows(
       const converted = value === null ? Number.NaN : place.column.read(value, atmosphereKPa);
       const [low, high] = sensible[of];
       if (!(converted >= low && converted <= high))
-        return refuse("bad-value", `Line ${line}: ${quoted(cell)} is not a ${of} a steam steriliser can show.`);
+        return refuse("bad-value", (say) => say.steriliser.file.badValue(line, quoted(cell), of));
       values[of] = converted;
     }
     const last = readings.at(-1);
     if (last && values.time <= last.tMs)
-      return refuse("time-not-increasing", `Line ${line}: the time does not go forward.`);
+      return refuse("time-not-increasing", (say) => say.steriliser.file.timeBack(line));
     readings.push({ tMs: values.time, celsius: values.temperature, kPaAbs: values.pressure });
   }
   return answer({ readings, ignoredColumns: ignored });

@@ -2,6 +2,8 @@
  * The verdict on a cycle: first, was the band held unbroken for its time; beside it F0, and whether it was steam.
  * A large F0 with a broken hold fails. A hold in air or superheat is not accepted either.
  */
+import type { SumPhrases } from "../sums/phrases";
+import { sumsEn } from "../sums/phrases/en";
 import { type Band, inBand, showBand } from "./bands";
 import { type Break, defaultMostGapMs, findHold, type Hold, lengthMs } from "./hold";
 import { defaultLethality, type Lethality, type LethalityChoice, lethality, rate } from "./lethality";
@@ -80,18 +82,13 @@ export function judgeHandEntry(entry: HandEntry, band: Band, choice: JudgeChoice
 }
 
 /** One sentence for the log, the screen and the voice. F0 comes second, with what it was computed by. */
-export function sayVerdict(v: CycleVerdict): string {
-  const minutes = cut(v.heldMs / 60_000);
+export function sayVerdict(v: CycleVerdict, phrases: SumPhrases = sumsEn): string {
+  const say = phrases.steriliser;
   const { lethality: f } = v;
-  const beside = `F0 ${cut(f.minutes)} min (${f.method}, ${f.referenceC} °C, z ${f.zK} K)`;
-  const head = {
-    held: `Held ${showBand(v.band)}: ${minutes} min unbroken`,
-    "not-held": `NOT held: ${showBand(v.band)} is needed, the longest unbroken stay was ${minutes} min`,
-    "held-in-air": `NOT accepted: ${minutes} min in the band, but pressure shows air in the chamber`,
-    "held-in-superheat": `NOT accepted: ${minutes} min in the band, but pressure shows superheat`,
-  }[v.code];
-  const doubt = v.steam.finding === "unknown" ? " No pressure recorded: air was not checked." : "";
-  return `${head}. ${beside}.${doubt}${v.known === "said" ? " As read by hand." : ""}`;
+  const head = say.verdicts[v.code](showBand(v.band, phrases), cut(v.heldMs / 60_000));
+  const beside = say.beside(cut(f.minutes), f.method, f.referenceC, f.zK);
+  const doubt = v.steam.finding === "unknown" ? ` ${say.airUnchecked}` : "";
+  return `${head}. ${beside}.${doubt}${v.known === "said" ? ` ${say.byHand}` : ""}`;
 }
 
 /** One decimal, cut and never rounded up: 2.96 minutes must not read as 3.0. */

@@ -16,10 +16,12 @@ export function checkLoad(
   load: readonly LoadKind[],
   statedByMaker: readonly LoadKind[] = [],
 ): Answer<null, "load-not-for-class" | "empty-load"> {
-  if (load.length === 0) return refuse("empty-load", "Nothing is named as loaded.");
+  if (load.length === 0) return refuse("empty-load", (say) => say.steriliser.nothingLoaded);
   const allowed: readonly LoadKind[] = { B: loadKinds, N: ["naked-solid"] as const, S: statedByMaker }[cycleClass];
   const wrong = load.find((kind) => !allowed.includes(kind));
   if (wrong === undefined) return answer(null);
-  const why = cycleClass === "S" ? "the maker does not state it" : "that class is for naked solid instruments only";
-  return refuse("load-not-for-class", `${wrong.replace("-", " ")} cannot go in a class ${cycleClass} cycle: ${why}.`);
+  return refuse("load-not-for-class", ({ steriliser: say }) => {
+    const why = cycleClass === "S" ? say.makerSilent : say.nakedSolidOnly;
+    return say.notInClass(say.loads[wrong], cycleClass, why);
+  });
 }

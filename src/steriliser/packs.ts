@@ -4,6 +4,8 @@
  */
 import { z } from "zod";
 import { addMonths, type CivilDate, compareDates, parseDate, showDate } from "../due/calendar";
+import type { SumPhrases } from "../sums/phrases";
+import { sumsEn } from "../sums/phrases/en";
 
 const Day = z.string().refine((text) => parseDate(text).ok, "not a date such as 2026-11-25");
 
@@ -59,13 +61,15 @@ export function goodThrough(pack: Pack): CivilDate | null {
 }
 
 /** Date and operator's initials on every pack: California HSC 119315(a), 25 Texas Admin. Code 229.407(d). */
-export function packLabel(pack: Pack): { readonly printed: readonly string[]; readonly spoken: string } {
+export function packLabel(
+  pack: Pack,
+  phrases: SumPhrases = sumsEn,
+): { readonly printed: readonly string[]; readonly spoken: string } {
+  const say = phrases.steriliser.pack;
   const last = goodThrough(pack);
-  const good = last
-    ? `Good through ${showDate(last)}, unless wet, torn or opened`
-    : "Sterile until wet, torn or opened";
+  const good = last ? say.goodThrough(showDate(last)) : say.untilEvent;
   return {
-    printed: [pack.contents, `${pack.packedOn}  ${pack.initials}`, `Pack ${pack.id}, cycle ${pack.cycleId}`, good],
-    spoken: `${pack.contents}, packed ${pack.packedOn}. ${good}.`,
+    printed: [pack.contents, `${pack.packedOn}  ${pack.initials}`, say.ids(pack.id, pack.cycleId), good],
+    spoken: say.spoken(pack.contents, pack.packedOn, good),
   };
 }

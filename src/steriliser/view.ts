@@ -5,7 +5,9 @@
 import { type CivilDate, showDate } from "../due/calendar";
 import type { PlaceProfile } from "../places/line";
 import { ruleOf } from "../places/profiles";
-import { type Answer, answer, refuse } from "../sums/answer";
+import { type Answer, answer, refuse, wordsIn } from "../sums/answer";
+import type { SumPhrases } from "../sums/phrases";
+import { sumsEn } from "../sums/phrases/en";
 import { type Band, bandById } from "./bands";
 import { type CsvCode, parseCycleCsv } from "./csv";
 import { biologicalDue, bowieDickDue, type ServiceEvent, type TestDue, weekly } from "./indicators";
@@ -43,7 +45,7 @@ export type CycleView = {
 
 type FormCode = CsvCode | "unknown-band" | "empty-load";
 
-export function cycleView(form: CycleForm): Answer<CycleView, FormCode> {
+export function cycleView(form: CycleForm, phrases: SumPhrases = sumsEn): Answer<CycleView, FormCode> {
   const record = parseCycleCsv(form.csv, form.atmosphereKPa);
   if (!record.ok) return record;
   const { readings } = record.value;
@@ -51,15 +53,17 @@ export function cycleView(form: CycleForm): Answer<CycleView, FormCode> {
     form,
     (band) => judgeCycle(readings, band, form.choice),
     (verdict) => plotCycle(readings, verdict),
+    phrases,
   );
 }
 
 /** The same from what was read off the display: with no readings in between there is nothing to draw. */
-export function handView(form: HandForm): Answer<CycleView, FormCode> {
+export function handView(form: HandForm, phrases: SumPhrases = sumsEn): Answer<CycleView, FormCode> {
   return judged(
     form,
     (band) => judgeHandEntry(form.entry, band, form.choice),
     () => null,
+    phrases,
   );
 }
 
@@ -67,17 +71,20 @@ function judged(
   form: LoadForm,
   judge: (band: Band) => CycleVerdict,
   draw: (verdict: CycleVerdict) => CyclePlot | null,
+  phrases: SumPhrases,
 ): Answer<CycleView, FormCode> {
   const band = bandById(form.bandId);
-  if (!band) return refuse("unknown-band", "Choose the band that the cycle must hold.");
+  if (!band) return refuse("unknown-band", (say) => say.steriliser.chooseBand);
   const load = checkLoad(form.cycleClass, form.load, form.statedByMaker);
-  if (!load.ok && load.code === "empty-load") return refuse("empty-load", load.words);
+  if (!load.ok && load.code === "empty-load")
+    return { ...load, code: "empty-load", ...(load.said && { said: load.said }) };
   const verdict = judge(band);
+  const said = sayVerdict(verdict, phrases);
   return answer({
     verdict,
     accepted: verdict.accepted && load.ok,
-    words: load.ok ? sayVerdict(verdict) : `NOT accepted: ${load.words} ${sayVerdict(verdict)}`,
-    loadRefused: load.ok ? null : load.words,
+    words: load.ok ? said : phrases.steriliser.notAccepted(wordsIn(load, phrases), said),
+    loadRefused: load.ok ? null : wordsIn(load, phrases),
     plot: draw(verdict),
   });
 }
@@ -99,14 +106,18 @@ export function testRows(
     readonly events: readonly ServiceEvent[];
   },
   today: CivilDate,
+  phrases: SumPhrases = sumsEn,
 ): readonly TestRow[] {
+  const say = phrases.steriliser;
   const rule = ruleOf(place, "biological-test");
   const biological = biologicalDue(facts.lastBiological, facts.events, rule ?? weekly, today);
   const bowieDick = bowieDickDue(facts.hasVacuum, facts.lastBowieDick, today);
-  const whence = rule ? "" : " (weekly, CDC 2008: this place gives none)";
-  return [row(`biological test${whence}`, biological), ...(bowieDick ? [row("Bowie-Dick test", bowieDick)] : [])];
+  return [
+    row(rule ? say.biologicalTest : say.weeklyHere, biological, phrases),
+    ...(bowieDick ? [row(say.bowieDickTest, bowieDick, phrases)] : []),
+  ];
 }
 
-function row(what: string, due: TestDue): TestRow {
-  return { what, due: showDate(due.dueOn), state: due.state, because: due.because };
+function row(what: string, due: TestDue, phrases: SumPhrases): TestRow {
+  return { what, due: showDate(due.dueOn), state: due.state, because: phrases.steriliser.because[due.because] };
 }

@@ -22,7 +22,7 @@ export function parseRatio(text: string): Answer<Ratio, "not-a-number"> {
   const trimmed = text.trim();
   if (/^\d{1,9}(\.\d{1,9})?$/.test(trimmed)) return answer(new Fraction(trimmed));
   if (/^\d{1,9}\/0*[1-9]\d{0,8}$/.test(trimmed)) return answer(new Fraction(trimmed));
-  return refuse("not-a-number", `${quoted(text)} is not a plain number such as 0.5 or 12.`);
+  return refuse("not-a-number", (say) => say.notANumber(quoted(text)));
 }
 
 /** Rounds half up to `places` decimals and prints without trailing zeros: 100, 14.2857, 0.5. Only for showing. */

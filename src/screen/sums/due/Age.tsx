@@ -2,7 +2,9 @@
 import { useState } from "react";
 import { ageView } from "../../../due/view";
 import { dateAt } from "../../../due/zone";
+import { placeName } from "../../../places/name";
 import { placeOf } from "../../../studio/studio";
+import { wordsIn } from "../../../sums/answer";
 import { Section } from "../../prepare/Field";
 import fields from "../../prepare/Prepare.module.css";
 import { useShared } from "../../useModel";
@@ -11,20 +13,20 @@ import { Verdict } from "../parts/Verdict";
 import { useNowMs, useStudio } from "../useStudio";
 
 export function Age({ zone }: { zone: string }) {
-  const { words } = useShared();
+  const { words, sums } = useShared();
   const w = words.sums.due;
   const [born, setBorn] = useState("");
   const { place, isChosen } = placeOf(useStudio());
   const on = dateAt(useNowMs(), zone);
-  const found = born === "" ? null : ageView({ born, on, place });
+  const found = born === "" ? null : ageView({ born, on, place }, sums);
   const tone = !found?.ok ? "plain" : found.value.allowed ? "yes" : "no";
   return (
-    <Section title={w.age} hint={w.byPlace(place.name, isChosen)}>
+    <Section title={w.age} hint={w.byPlace(placeName(place, sums), isChosen)}>
       <div className={fields.fields}>
         <Entry type="date" label={w.born} hint={w.bornHint} value={born} onChange={setBorn} />
       </div>
       <div aria-live="polite" data-testid="age">
-        {found && <Verdict tone={tone}>{found.ok ? found.value.words : found.words}</Verdict>}
+        {found && <Verdict tone={tone}>{found.ok ? found.value.words : wordsIn(found, sums)}</Verdict>}
       </div>
     </Section>
   );

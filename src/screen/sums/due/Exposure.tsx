@@ -5,6 +5,7 @@ import { agreedFirstAid } from "../../../due/exposureRules";
 import { exposureWords } from "../../../due/exposureWords";
 import { exposureRows } from "../../../due/view";
 import { parseInstant } from "../../../due/zone";
+import { wordsIn } from "../../../sums/answer";
 import { Section } from "../../prepare/Field";
 import fields from "../../prepare/Prepare.module.css";
 import { useShared } from "../../useModel";
@@ -16,7 +17,7 @@ import { useNowMs } from "../useStudio";
 const marks = { open: "soon", passed: "bad", "not yet open": "good" } as const;
 
 export function Exposure({ zone }: { zone: string }) {
-  const { words, language } = useShared();
+  const { words, language, sums } = useShared();
   const w = words.sums.due;
   const said = exposureWords(language);
   const nowMs = useNowMs();
@@ -38,7 +39,7 @@ export function Exposure({ zone }: { zone: string }) {
         <Entry type="datetime-local" label={w.exposedAt} hint={w.exposedHint(zone)} value={at} onChange={setAt} />
       </div>
       <div aria-live="polite" data-testid="exposure">
-        {found && !found.ok && <Verdict tone="no">{found.words}</Verdict>}
+        {found && !found.ok && <Verdict tone="no">{wordsIn(found, sums)}</Verdict>}
         {isAhead && <Verdict tone="no">{w.notYet}</Verdict>}
         {found?.ok && !isAhead && (
           <ul className={acts.rows}>
@@ -56,7 +57,7 @@ export function Exposure({ zone }: { zone: string }) {
         <p className={acts.note}>{w.riskNote}</p>
         <ul className={acts.rows}>
           {(["HBV", "HCV", "HIV"] as const).flatMap((virus) =>
-            riskFigures(virus).map((figure) => <li key={showRisk(figure)}>{showRisk(figure)}</li>),
+            riskFigures(virus).map((figure) => <li key={showRisk(figure)}>{showRisk(figure, sums)}</li>),
           )}
         </ul>
       </details>

@@ -5,6 +5,7 @@ import { type KeptRecord, recordKinds } from "../../../due/retention";
 import { retentionRows } from "../../../due/view";
 import { dateAt } from "../../../due/zone";
 import type { PlaceProfile } from "../../../places/line";
+import { placeName } from "../../../places/name";
 import { placeOf } from "../../../studio/studio";
 import { Section } from "../../prepare/Field";
 import fields from "../../prepare/Prepare.module.css";
@@ -16,7 +17,7 @@ import type { SessionListed } from "../studioModel";
 import { useNowMs, useStudio, useStudioModel } from "../useStudio";
 
 export function Retention({ zone }: { zone: string }) {
-  const { words } = useShared();
+  const { words, sums } = useShared();
   const w = words.sums.due;
   const studio = useStudio();
   const { place, isChosen } = placeOf(studio);
@@ -39,7 +40,7 @@ export function Retention({ zone }: { zone: string }) {
     })),
   ];
   return (
-    <Section title={w.retention} hint={w.byPlace(place.name, isChosen)}>
+    <Section title={w.retention} hint={w.byPlace(placeName(place, sums), isChosen)}>
       <div className={fields.fields}>
         <Select
           label={w.kind}
@@ -67,18 +68,18 @@ interface RowsProps {
 }
 
 function Rows({ records, place, today, testId }: RowsProps) {
-  const { words } = useShared();
+  const { words, sums } = useShared();
   const w = words.sums.due;
   return (
     <ul className={acts.rows} data-testid={testId} aria-live="polite">
-      {retentionRows(records, place, today).map(({ recordId, kind, until, state }, row) => (
+      {retentionRows(records, place, today, sums).map(({ recordId, kind, until, state, says }, row) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: two sessions may have the same client
         <li key={row} data-mark={state === "may be deleted" ? "soon" : "good"}>
           <span>
             <b>{recordId}</b>
             <small>{w.keepUntil(kind, until)}</small>
           </span>
-          <em>{state}</em>
+          <em>{says}</em>
         </li>
       ))}
     </ul>

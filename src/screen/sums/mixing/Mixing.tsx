@@ -1,7 +1,9 @@
 /** How much stock makes the strength asked for: read as it is typed, with its cautions always in sight. */
 import { useState } from "react";
 import { cautionsFor, neverMix } from "../../../mixing/cautions";
-import { type MixForm, mixView, type StockKind, stockKinds } from "../../../mixing/view";
+import { type MixForm, type MixView, mixView, type StockKind, stockKinds } from "../../../mixing/view";
+import { type Answer, wordsIn } from "../../../sums/answer";
+import type { SumPhrases } from "../../../sums/phrases";
 import type { PageProps } from "../../pages/screens";
 import { Choice, Section } from "../../prepare/Field";
 import fieldStyles from "../../prepare/Prepare.module.css";
@@ -19,7 +21,7 @@ const blank = {
 export type MixTyped = typeof blank;
 
 export function Mixing({ view }: PageProps) {
-  const { words } = useShared();
+  const { words, sums } = useShared();
   const w = words.sums.mixing;
   const studio = useStudio();
   const nowMs = useNowMs();
@@ -32,8 +34,8 @@ export function Mixing({ view }: PageProps) {
     const hours = product?.label?.hoursDiluted;
     set({ from: id, ...(product && { name: product.name }), ...(hours && { labelHours: String(hours) }) });
   };
-  const found = mixFrom(typed, nowMs, view.zone, w.unnamed);
-  const cautions = found?.ok ? cautionsFor(found.value.mix) : [neverMix];
+  const found = mixFrom(typed, nowMs, view.zone, w.unnamed, sums);
+  const cautions = found?.ok ? cautionsFor(found.value.mix, sums) : [neverMix(sums)];
   const entry = (field: "stock" | "target" | "volume" | "companions" | "name" | "madeBy" | "labelHours") => ({
     value: typed[field],
     onChange: (value: string) => set({ [field]: value }),
@@ -70,7 +72,7 @@ export function Mixing({ view }: PageProps) {
       <Section title={w.answer}>
         <div aria-live="polite" data-testid="mix">
           {found === null && <p>{w.fillIn}</p>}
-          {found && !found.ok && <Verdict tone="no">{found.words}</Verdict>}
+          {found && !found.ok && <Verdict tone="no">{wordsIn(found, sums)}</Verdict>}
           {found?.ok && (
             <Verdict tone="yes" lines={found.value.lines}>
               {found.value.spoken}
@@ -101,16 +103,22 @@ export function Mixing({ view }: PageProps) {
 }
 
 /** null until there is something to work out. */
-function mixFrom(typed: MixTyped, nowMs: number, zone: string, unnamed: string): ReturnType<typeof mixView> | null {
+function mixFrom(
+  typed: MixTyped,
+  nowMs: number,
+  zone: string,
+  unnamed: string,
+  sums: SumPhrases,
+): Answer<MixView, string> | null {
   const companions = typed.companions.split(/[,;+]| and /).filter((name) => name.trim() !== "");
   const isWhole = [typed.stock, typed.target, typed.volume].every((text) => text.trim() !== "");
   // What must never meet is said before anything is worked out.
   if (!isWhole && companions.length === 0) return null;
   const amounts = { stock: forgive(typed.stock), target: forgive(typed.target), volume: forgive(typed.volume) };
   const { stock, target, volume } = amounts;
-  if (!stock.ok) return { ok: false, code: "not-a-number", words: stock.words };
-  if (!target.ok) return { ok: false, code: "not-a-number", words: target.words };
-  if (!volume.ok) return { ok: false, code: "not-a-number", words: volume.words };
+  if (!stock.ok) return stock;
+  if (!target.ok) return target;
+  if (!volume.ok) return volume;
   const hours = forgive(typed.labelHours);
   const form: MixForm = {
     ...{ kind: typed.kind, stock: stock.value, target: target.value, volume: volume.value, companions },
@@ -120,6 +128,6 @@ function mixFrom(typed: MixTyped, nowMs: number, zone: string, unnamed: string):
     labelHours: hours.ok ? hours.value : typed.labelHours,
     zone,
   };
-  const found = mixView(form);
+  const found = mixView(form, sums);
   return isWhole || (!found.ok && found.code === "never-mix") ? found : null;
 }

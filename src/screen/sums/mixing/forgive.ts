@@ -31,10 +31,7 @@ export function forgive(text: string): Answer<string, "thousand-or-one"> {
   if (!match) return answer(plain);
   const digits = (match[1] ?? "").trim().replace(/(\d)[ '](?=\d{3}(?!\d))/g, "$1");
   if (/^[1-9]\d{0,2}[.,]\d{3}$/.test(digits))
-    return refuse(
-      "thousand-or-one",
-      `${quoted(digits)} can be read as a thousand or as one; write it without the mark.`,
-    );
+    return refuse("thousand-or-one", (say) => say.mixing.refusals.thousandOrOne(quoted(digits)));
   const number = digits.replace(/^(\d+),(\d+)$/, "$1.$2").replace(/[.,]$/, "");
   const word = (match[2] ?? "").trim().toLowerCase().replace(/\.$/, "");
   const unit = units.find(([spelling]) => spelling.test(word))?.[1] ?? (match[2] ?? "").trim();

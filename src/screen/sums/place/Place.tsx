@@ -1,5 +1,6 @@
 /** The rules of the place: chosen, read line by line with what is not confirmed, and put otherwise by the studio. */
 import { useState } from "react";
+import { placeName } from "../../../places/name";
 import { placeById, places, unconfirmed } from "../../../places/profiles";
 import { placeView } from "../../../places/view";
 import { onlyId } from "../../../studio/kinds";
@@ -14,7 +15,7 @@ import { useStudio, useStudioModel } from "../useStudio";
 import { OwnLine } from "./OwnLine";
 
 export function Place() {
-  const { words } = useShared();
+  const { words, sums } = useShared();
   const w = words.sums.place;
   const keeping = useStudioModel();
   const studio = useStudio();
@@ -22,15 +23,15 @@ export function Place() {
   const kept = studio.place.get(onlyId);
   const overrides = kept?.overrides ?? [];
   const supplied = placeById(place.id);
-  const shown = placeView(place);
-  const before = supplied.ok ? placeView(supplied.value) : shown;
+  const shown = placeView(place, sums);
+  const before = supplied.ok ? placeView(supplied.value, sums) : shown;
   const [open, setOpen] = useState<string | null>(null);
 
   const keep = (act: string, placeId: string, own: typeof overrides) =>
     keeping.keep(act, [{ kind: "place", id: onlyId, value: { placeId, overrides: own } }]);
   const choose = (placeId: string) => {
-    const name = places.find(({ id }) => id === placeId)?.name;
-    if (name !== undefined) void keep(w.chosen(name), placeId, []);
+    const chosen = places.find(({ id }) => id === placeId);
+    if (chosen) void keep(w.chosen(placeName(chosen, sums)), placeId, []);
   };
 
   return (
@@ -42,7 +43,7 @@ export function Place() {
             value={isChosen ? place.id : ""}
             options={[
               ...(isChosen ? [] : [["", w.notChosen] as const]),
-              ...places.map(({ id, name }) => [id, name] as const),
+              ...places.map((one) => [one.id, placeName(one, sums)] as const),
             ]}
             onChange={choose}
           />

@@ -3,6 +3,7 @@ import { type ChangeEvent, useId, useState } from "react";
 import { bands, showBand } from "../../../steriliser/bands";
 import { cycleClasses, type LoadKind, loadKinds } from "../../../steriliser/load";
 import type { CycleView } from "../../../steriliser/view";
+import { wordsIn } from "../../../sums/answer";
 import { Choice, Section } from "../../prepare/Field";
 import fieldStyles from "../../prepare/Field.module.css";
 import fields from "../../prepare/Prepare.module.css";
@@ -16,11 +17,11 @@ import { type CycleDraft, cycleFrom, emptyCycle } from "./cycleDraft";
 import { KeepCycle } from "./KeepCycle";
 
 export function CycleEntry({ zone }: { zone: string }) {
-  const { words } = useShared();
+  const { words, sums } = useShared();
   const w = words.sums.steriliser;
   const [draft, setDraft] = useState<CycleDraft>(emptyCycle);
   const set = (part: Partial<CycleDraft>) => setDraft((now) => ({ ...now, ...part }));
-  const found = cycleFrom(draft, (field) => w.fields[field]);
+  const found = cycleFrom(draft, (field) => w.fields[field], sums);
   const brokeAt = ({ verdict }: CycleView) =>
     verdict.breaks.slice(0, 20).map(({ atMs, kind }) => w.broke((atMs / 60_000).toFixed(1), w.breaks[kind]));
   const text = (field: "coolest" | "hottest" | "minutes" | "kPaAbs") => ({
@@ -53,7 +54,7 @@ export function CycleEntry({ zone }: { zone: string }) {
         <Select
           label={w.band}
           value={draft.bandId}
-          options={bands.map((band) => [band.id, `${showBand(band)} (${band.source})`] as const)}
+          options={bands.map((band) => [band.id, `${showBand(band, sums)} (${band.source})`] as const)}
           onChange={(bandId) => set({ bandId })}
         />
         <Choice
@@ -72,7 +73,7 @@ export function CycleEntry({ zone }: { zone: string }) {
       <Section title={w.verdict} hint={w.verdictHint}>
         <div aria-live="polite" data-testid="verdict">
           {found === null && <p>{w.fillIn}</p>}
-          {found && !found.ok && <Verdict tone="no">{found.words}</Verdict>}
+          {found && !found.ok && <Verdict tone="no">{wordsIn(found, sums)}</Verdict>}
           {found?.ok && (
             <Verdict tone={found.value.accepted ? "yes" : "no"} lines={brokeAt(found.value)}>
               {found.value.words}

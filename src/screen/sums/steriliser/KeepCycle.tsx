@@ -5,6 +5,7 @@ import { entryVerdict } from "../../../steriliser/logEntry";
 import type { CycleView } from "../../../steriliser/view";
 import type { Of } from "../../../studio/kinds";
 import { nextNumber } from "../../../studio/studio";
+import { wordsIn } from "../../../sums/answer";
 import fields from "../../prepare/Prepare.module.css";
 import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
@@ -24,7 +25,7 @@ const integrators = ["passed", "failed", "none"] as const;
 const biologicals = ["none", "awaited", "negative", "positive"] as const;
 
 export function KeepCycle({ found, draft, zone, kept }: Props) {
-  const { words } = useShared();
+  const { words, sums } = useShared();
   const w = words.sums.steriliser;
   const keeping = useStudioModel();
   const studio = useStudio();
@@ -41,7 +42,7 @@ export function KeepCycle({ found, draft, zone, kept }: Props) {
   const keep = async () => {
     if (contents.trim() === "" || operator.trim() === "") return setTrouble(w.whoAndWhat);
     const began = at === "" ? { ok: true as const, value: Date.now() } : parseInstant(at, zone);
-    if (!began.ok) return setTrouble(began.words);
+    if (!began.ok) return setTrouble(wordsIn(began, sums));
     const cycleId = nextNumber("C", studio.cycle.keys());
     const { cycleClass, load, stated } = draft;
     const entry: Entered = {

@@ -36,10 +36,10 @@ export function Packs({ zone }: { zone: string }) {
 const events = ["opened", "wet", "torn"] as const;
 
 function PackItem({ row: { pack, state }, today }: { row: PackRow; today: string }) {
-  const { words } = useShared();
+  const { words, sums } = useShared();
   const w = words.sums.steriliser.packs;
   const keeping = useStudioModel();
-  const label = packLabel(pack);
+  const label = packLabel(pack, sums);
   const happened = (kind: (typeof events)[number]) => {
     const value: Pack = { ...pack, events: [...pack.events, { kind, on: today }] };
     void keeping.keep(w.became(pack.id, w.states[kind]), [{ kind: "pack", id: pack.id, value }]);

@@ -2,6 +2,7 @@
 import { type FormEvent, useState } from "react";
 import { showDate } from "../../../due/calendar";
 import { dateAt } from "../../../due/zone";
+import { placeName } from "../../../places/name";
 import { testRows } from "../../../steriliser/view";
 import type { Of } from "../../../studio/kinds";
 import { dayOf, lastBiological } from "../../../studio/sterile";
@@ -15,7 +16,7 @@ import { useNowMs, useStudio, useStudioModel } from "../useStudio";
 type Steriliser = Of<"steriliser">;
 
 export function Tests({ zone }: { zone: string }) {
-  const { words } = useShared();
+  const { words, sums } = useShared();
   const w = words.sums.steriliser;
   const keeping = useStudioModel();
   const studio = useStudio();
@@ -27,7 +28,7 @@ export function Tests({ zone }: { zone: string }) {
     keep(w.events[kind], { ...one, events: [...one.events, { kind, on: showDate(today) }] });
 
   return (
-    <Section title={w.tests} hint={w.testsBy(place.name, isChosen)}>
+    <Section title={w.tests} hint={w.testsBy(placeName(place, sums), isChosen)}>
       {[...studio.steriliser.values()].map((one) => {
         const rows = testRows(
           place,
@@ -41,6 +42,7 @@ export function Tests({ zone }: { zone: string }) {
             }),
           },
           today,
+          sums,
         );
         return (
           <div key={one.id} className={acts.rows} data-testid={`tests-${one.id}`}>

@@ -5,6 +5,8 @@ import type { CycleClass, LoadKind } from "../../../steriliser/load";
 import { standardAtmosphereKPa } from "../../../steriliser/reading";
 import { type CycleView, cycleView, handView } from "../../../steriliser/view";
 import { type Answer, answer, refuse } from "../../../sums/answer";
+import type { SumPhrases } from "../../../sums/phrases";
+import { sumsEn } from "../../../sums/phrases/en";
 
 export interface CycleDraft {
   readonly how: "file" | "hand";
@@ -45,7 +47,11 @@ const limits = {
 type NumberField = keyof typeof limits;
 
 /** @param name how the form calls a field, for a refusal in its own words. @returns null while it is not filled in. */
-export function cycleFrom(draft: CycleDraft, name: (field: NumberField) => string): Answer<CycleView, string> | null {
+export function cycleFrom(
+  draft: CycleDraft,
+  name: (field: NumberField) => string,
+  sums: SumPhrases = sumsEn,
+): Answer<CycleView, string> | null {
   const isEmpty =
     draft.how === "file"
       ? draft.csv.trim() === ""
@@ -60,16 +66,16 @@ export function cycleFrom(draft: CycleDraft, name: (field: NumberField) => strin
   const { bandId, cycleClass, load, stated: statedByMaker } = draft;
   const lethality = { method: draft.method, referenceC: referenceC.value, zK: zK.value };
   const common = { bandId, cycleClass, load, statedByMaker, choice: { mostGapMs: gap.value * 1000, lethality } };
-  if (draft.how === "file") return cycleView({ ...common, csv: draft.csv, atmosphereKPa: atmosphere.value });
+  if (draft.how === "file") return cycleView({ ...common, csv: draft.csv, atmosphereKPa: atmosphere.value }, sums);
   const [coolest, hottest, minutes] = [read("coolest"), read("hottest"), read("minutes")];
   if (!coolest.ok) return coolest;
   if (!hottest.ok) return hottest;
   if (!minutes.ok) return minutes;
   const kPa = draft.kPaAbs.trim() === "" ? answer(null) : read("kPaAbs");
   if (!kPa.ok) return kPa;
-  if (coolest.value > hottest.value) return refuse("mixed-up", "The coolest reading is hotter than the hottest.");
+  if (coolest.value > hottest.value) return refuse("mixed-up", (say) => say.steriliser.mixedUp);
   const entry = { coolestC: coolest.value, hottestC: hottest.value, heldMs: minutes.value * 60_000, kPaAbs: kPa.value };
-  return handView({ ...common, entry });
+  return handView({ ...common, entry }, sums);
 }
 
 /** "134,5" and "134.5" are the same; nothing here has thousands. */
@@ -82,5 +88,5 @@ function readNumber(
   const value = /^-?\d{1,6}(\.\d{1,6})?$/.test(plain) ? Number(plain) : Number.NaN;
   return value >= low && value <= high
     ? answer(value)
-    : refuse("not-a-number", `${name}: a number from ${low} to ${high} is needed.`);
+    : refuse("not-a-number", (say) => say.steriliser.numberNeeded(name, low, high));
 }
