@@ -3,15 +3,18 @@ import { bookFor } from "../../announcements/phrasebooks";
 import type { Text } from "../../session/protocol";
 import type { SessionView } from "../model";
 import { useShared } from "../useModel";
+import { CommandButton } from "./CommandButton";
 import { HandCount } from "./HandCount";
 import styles from "./Now.module.css";
 import type { Standing } from "./standing";
 
-/** Letters stay large; a long text gets smaller ones before it would fill the screen. */
-const sizeOf = (text: string): "short" | "medium" | "long" =>
-  text.length <= 22 ? "short" : text.length <= 40 ? "medium" : "long";
+/** Letters stay large; a studio's own long text gets smaller ones before it would fill the screen. */
+const sizeOf = (text: string): "usual" | "longWord" | "long" => {
+  if (text.length > 40) return "long";
+  return Math.max(...text.split(/\s/).map((word) => word.length)) > 12 ? "longWord" : "usual";
+};
 
-export function Now({ standing: { now }, view }: { standing: Standing; view: SessionView }) {
+export function Now({ standing: { now, question }, view }: { standing: Standing; view: SessionView }) {
   const { words } = useShared();
   const { language } = view.state.context.input;
   const inWords = (text: Text) => text[language] ?? text.en;
@@ -25,10 +28,13 @@ export function Now({ standing: { now }, view }: { standing: Standing; view: Ses
     }[now.kind];
     return (
       <section className={styles.now} data-testid="now" data-kind={now.kind} aria-live="polite">
-        <h1 className={styles.show} data-size="short">
+        <h1 className={styles.show} data-size="usual">
           {title}
         </h1>
         <p className={styles.say}>{say}</p>
+        {now.kind === "atWork" && question === null && view.listenedFor.has("finish") && (
+          <CommandButton command="finish" view={view} area="finish" />
+        )}
       </section>
     );
   }

@@ -79,7 +79,7 @@ export function Question({ question, view }: { question: Asked; view: SessionVie
         />
       );
     case "firstAid":
-      return <Asking title={w.firstAid} say={book.ask.exposure.choice} />;
+      return <Asking title={w.firstAid} say={book.ask.exposure.choice} stays />;
     default:
       return <Asking title={w[question.kind]} say={book.ask.closing.confirm} />;
   }
@@ -94,13 +94,21 @@ function namedReport(about: string, id: string) {
   return { type: "event.reported", event, item: id } as const;
 }
 
-function Asking({ title, say, children }: { title: string; say?: string; children?: ReactNode }) {
+interface AskingProps {
+  readonly title: string;
+  readonly say?: string;
+  /** What stands above it matters more. */
+  readonly stays?: boolean;
+  readonly children?: ReactNode;
+}
+
+function Asking({ title, say, stays = false, children }: AskingProps) {
   const section = useRef<HTMLElement>(null);
   // A list that was scrolled must not hide what is asked.
   useEffect(() => {
     // Newer browsers return a promise here, which React would take for a clean-up.
-    section.current?.scrollIntoView({ block: "start" });
-  }, []);
+    if (!stays) section.current?.scrollIntoView({ block: "start" });
+  }, [stays]);
   return (
     <section ref={section} className={styles.asking} aria-label={title} data-testid="question">
       <h2>{title}</h2>

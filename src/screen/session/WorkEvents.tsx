@@ -5,9 +5,7 @@ import { commandGroups } from "./commandGroups";
 import styles from "./WorkEvents.module.css";
 
 export function WorkEvents({ view }: { view: SessionView }) {
-  const shown = [...commandGroups.happens, "finish" as const].filter(
-    (c) => view.listenedFor.has(c) && c !== "accident",
-  );
+  const shown = commandGroups.happens.filter((c) => view.listenedFor.has(c) && c !== "accident");
   return (
     <div className={styles.events}>
       {shown.map((command) => (
