@@ -42,6 +42,8 @@ export interface ThingState {
   readonly treated: boolean;
   /** A bottle that was poured from and still stands there. */
   readonly poured: boolean;
+  /** Its barrier came off, and it was not covered since. */
+  readonly bared: boolean;
 }
 
 export const handsAtStart: HandState = { hands: "bare", soiledBy: "none", worked: false, due: "nothing" };
@@ -57,7 +59,12 @@ export const thingAtStart = (item: Item): ThingState => ({
   pending: "none",
   treated: false,
   poured: false,
+  bared: false,
 });
+
+/** Past the set-up, what lay at the station counts as used; in the breakdown it is taken apart. */
+export type Stage = "setUp" | "late" | "breakdown";
+export const stages: readonly Stage[] = ["setUp", "late", "breakdown"];
 
 /** The facts about a thing that its rules ask for. */
 export interface Thing {
@@ -111,22 +118,22 @@ const dirty: ReadonlySet<Effect["verb"]> = new Set([
   "preClean",
   "uncover",
   "discard",
+  "fill",
   "breakSkin",
 ]);
-const soils: ReadonlySet<Effect["verb"]> = new Set(["preClean", "uncover", "discard", "breakSkin"]);
-const contacts: ReadonlySet<Effect["verb"]> = new Set(["touch", "cover", "uncover", "bring", "breakSkin"]);
+const soils: ReadonlySet<Effect["verb"]> = new Set(["preClean", "uncover", "discard", "fill", "breakSkin"]);
+const contacts: ReadonlySet<Effect["verb"]> = new Set(["touch", "cover", "uncover", "bring", "fill", "breakSkin"]);
 
 /**
- * @param late past the set-up, so that what lay at the station counts as used
  * @returns the hands and the thing after the effect, and every rule that it breaks
  */
-export function judgeThing(h: HandState, state: ThingState, effect: ThingEffect, about: Thing, late: boolean): Judged {
+export function judgeThing(h: HandState, state: ThingState, effect: ThingEffect, about: Thing, stage: Stage): Judged {
   const { item } = about;
   const live: ItemState = { ...state, soiledBy: origins[state.soiledBy] };
   const outcome = applyEffect(stationOf(h, { [item.id]: live }), effect, { [item.id]: item });
   const after = outcome.station.items[item.id] ?? live;
   const broken = new Set<RuleId>(outcome.findings.flatMap((f) => ruleOf(f.code) ?? []));
-  for (const rule of ownLooks(h, state, effect, about, late)) broken.add(rule);
+  for (const rule of ownLooks(h, state, effect, about, stage)) broken.add(rule);
   const hands = outcome.station.hands;
   const needsWait = effect.verb === "wipe" && state.wetness === "wet";
   return {
@@ -143,10 +150,11 @@ export function judgeThing(h: HandState, state: ThingState, effect: ThingEffect,
       preCleaned: after.preCleaned,
       opened: after.opened,
       soiledBy: originOf(after.soiledBy),
-      wetness: state.wetness,
+      wetness: effect.verb === "preClean" ? "none" : state.wetness,
       pending: effect.verb === "apply" ? "wetted" : effect.verb === "wipe" ? "wiped" : state.pending,
       treated: state.treated && after.condition !== "soiled",
       poured: pouredAfter(state, effect, item),
+      bared: effect.verb === "uncover" || (state.bared && effect.verb !== "cover"),
     },
     broken: [...broken],
     waits: needsWait,
@@ -159,7 +167,7 @@ const pouredAfter = (state: ThingState, { verb }: ThingEffect, item: Item): bool
 };
 
 /** What the station alone does not find: it needs the whole procedure, or the clock. */
-function ownLooks(h: HandState, state: ThingState, effect: ThingEffect, about: Thing, late: boolean): RuleId[] {
+function ownLooks(h: HandState, state: ThingState, effect: ThingEffect, about: Thing, stage: Stage): RuleId[] {
   const { item, label } = about;
   const { verb } = effect;
   const found: RuleId[] = [];
@@ -169,7 +177,8 @@ function ownLooks(h: HandState, state: ThingState, effect: ThingEffect, about: T
   if (h.hands === "bare") found.push("cleanHandsToTouch");
   if (!isGloved(h.hands) && dirty.has(verb)) found.push("glovesForDirtyWork");
   if (soiledGloves && clean.has(verb) && (verb !== "open" || critical)) found.push("freshGlovesForCleanWork");
-  if (state.wetness !== "none" && contacts.has(verb) && h.hands === "glovedSoiled") found.push("soiledGlovesOnClean");
+  const isMet = contacts.has(verb) && !(verb === "uncover" && state.barrier === "none");
+  if (state.wetness !== "none" && isMet && h.hands === "glovedSoiled") found.push("soiledGlovesOnClean");
   if (verb === "wipe" && state.wetness === "none") found.push("wetBeforeWipe");
   if (verb === "apply" && state.barrier !== "none") found.push("wetOnTheSurfaceItself");
   if (verb === "apply" && state.wetness !== "wet" && !state.preCleaned && label?.oneStep === false) {
@@ -177,17 +186,19 @@ function ownLooks(h: HandState, state: ThingState, effect: ThingEffect, about: T
   }
   if (verb === "cover" && state.wetness !== "none") found.push("coveredOnlyClean");
   if (verb === "cover" && item.role === "surface" && !state.treated) found.push("disinfectedBeforeCovered");
-  if (verb === "uncover" && state.barrier === "none") found.push("barrierWhereUncovered");
+  // A second accident asks again for what the first had bared; the breakdown finds everything covered.
+  if (verb === "uncover" && state.barrier === "none" && (!state.bared || stage === "breakdown"))
+    found.push("barrierWhereUncovered");
   if (verb === "breakSkin" && critical && state.at !== "station") found.push("sterileUnderTheSkin");
   if (verb === "breakSkin" && critical && item.role !== "sharp" && !state.opened) found.push("sterileUnderTheSkin");
-  if (effect.verb === "discard") found.push(...wrongStream(effect.into, state, item, late));
+  if (effect.verb === "discard") found.push(...wrongStream(effect.into, state, item, stage));
   return found;
 }
 
-function wrongStream(into: string, state: ThingState, item: Item, late: boolean): RuleId[] {
+function wrongStream(into: string, state: ThingState, item: Item, stage: Stage): RuleId[] {
   if (item.role === "sharp") return [];
   if (into === "sharps") return ["wasteStream"];
-  if (into === "general" && (late || state.condition === "soiled")) return ["wasteStream"];
+  if (into === "general" && (stage !== "setUp" || state.condition === "soiled")) return ["wasteStream"];
   return into === "reprocess" && item.use === "singleUse" ? ["singleUseDiscarded"] : [];
 }
 

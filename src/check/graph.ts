@@ -3,9 +3,11 @@
  * each event's flow at work, and in each short flow told in the middle of those. README.md says what is walked and what
  * is judged without walking.
  */
+
 import { type Effect, type EventId, listNames, type Protocol, type Step } from "../session/protocol";
 import { resumingSteps } from "../session/resumingSteps";
 import { mayComeNext, ordersOf } from "../turnaround/breakdown/orders";
+import type { Stage } from "./conduct";
 
 /** Told, asked for or done; what a story is made of. */
 export type Move =
@@ -46,9 +48,7 @@ export interface Node {
   readonly event: EventId | null;
   /** Between steps: told events, the passing of time and accidents come here. */
   readonly isBetween: boolean;
-  readonly isBreakdown: boolean;
-  /** What lay at the station counts as used from here on. */
-  readonly isLate: boolean;
+  readonly stage: Stage;
   readonly out: Edge[];
 }
 
@@ -80,14 +80,18 @@ export const dueAfter = (event: EventId): "gloves" | "hands" | null => {
 };
 const anyHands: ReadonlySet<EventId> = new Set(["stopEarly", "note"]);
 
+const stageOf = (list: (typeof listNames)[number]): Stage => (list === "setUp" || list === "breakdown" ? list : "late");
+/** A flow or a resuming in the breakdown takes nothing apart itself. */
+const within = ({ stage }: Node): Stage => (stage === "setUp" ? "setUp" : "late");
+
 interface Stretch {
   readonly list: string;
   readonly event: EventId | null;
-  readonly isBreakdown: boolean;
-  readonly isLate: boolean;
+  readonly stage: Stage;
 }
 
-export function graphOf(protocol: Protocol): Graph {
+/** @param slips false leaves out what is told in the middle of lists and flows: a small part of the whole, to look in first */
+export function graphOf(protocol: Protocol, slips = true): Graph {
   const nodes: Node[] = [];
   const node = (at: Stretch, step: Step | null, isBetween: boolean): Node => {
     const made: Node = { id: nodes.length, step, isBetween, out: [], ...at };
@@ -144,12 +148,12 @@ export function graphOf(protocol: Protocol): Graph {
 
   const lists = Object.fromEntries(
     listNames.map((list) => {
-      const at = { list, event: null, isBreakdown: list === "breakdown", isLate: list !== "setUp" };
+      const at = { list, event: null, stage: stageOf(list) };
       return [list, list === "breakdown" ? everyOrder(at) : stretch(at, protocol[list])];
     }),
   ) as Record<(typeof listNames)[number], Node[]>;
-  const work = node({ list: "work", event: null, isBreakdown: false, isLate: true }, null, true);
-  const close = node({ list: "closed", event: null, isBreakdown: true, isLate: true }, null, false);
+  const work = node({ list: "work", event: null, stage: "late" }, null, true);
+  const close = node({ list: "closed", event: null, stage: "breakdown" }, null, false);
   const first = (list: Node[]): Node => list[0] as Node;
   const end = (list: Node[]): Node => list.at(-1) as Node;
 
@@ -162,7 +166,7 @@ export function graphOf(protocol: Protocol): Graph {
   const flows = protocol.events.filter((f) => f.steps.length > 0);
   const atWork = new Map<EventId, Node[]>();
   for (const { event, steps, onwards } of flows) {
-    const made = stretch({ list: event, event, isBreakdown: false, isLate: true }, steps);
+    const made = stretch({ list: event, event, stage: "late" }, steps);
     atWork.set(event, made);
     join(end(made), onwards === "dressing" ? first(lists.dressing) : work, { endsFlow: onwards === "continue" });
   }
@@ -177,6 +181,20 @@ export function graphOf(protocol: Protocol): Graph {
     for (const at of made.slice(0, -1)) if (wantGloves.has(event)) join(at, first(made), told(event));
   }
 
+  // An accident at work, wherever in a flow: gloves off first, whatever was being done.
+  const accident: Partial<Edge> = { move: { kind: "exposure" }, makesDue: "gloves" };
+  const isWork = (n: Node) => n === work || n.list === "resuming" || atWork.has(n.list as EventId);
+  /** At work, in whatever flow, and while resuming from one that came there: the whole list, from its beginning. */
+  const hurtAtWork = () => {
+    for (const n of nodes) if (n.isBetween && isWork(n)) join(n, first(lists.resuming), accident);
+  };
+
+  const graph = { nodes, start: first(lists.setUp).id, close: close.id };
+  if (!slips) {
+    hurtAtWork();
+    return graph;
+  }
+
   // Told in the middle of a list or of another flow. Flows that do the same to hands and things are walked as one.
   const kinds = new Map<string, EventId[]>();
   for (const { event, steps } of flows) {
@@ -185,6 +203,7 @@ export function graphOf(protocol: Protocol): Graph {
     const sign = JSON.stringify([event === "tornGlove", does.map((s) => [s.skippable, s.effects])]);
     kinds.set(sign, [...(kinds.get(sign) ?? []), event]);
   }
+  const slipsOn = new Map<Node, Node[]>();
   const bases = [...Object.values(lists), ...atWork.values()].flatMap((l) => l.slice(0, -1));
   for (const base of bases) {
     for (const alike of kinds.values()) {
@@ -193,41 +212,42 @@ export function graphOf(protocol: Protocol): Graph {
       if (event === undefined || !flow) continue;
       const steps = flow.steps.filter((s) => !s.atWork && s.effects.length > 0);
       if (steps.length === 0 && event !== "tornGlove") continue;
-      const { list, isLate } = base;
-      const made = stretch({ list, event, isBreakdown: false, isLate }, steps);
+      const made = stretch({ list: base.list, event, stage: within(base) }, steps);
       join(base, first(made), told(event));
       join(end(made), base, { endsFlow: true });
+      slipsOn.set(base, [...(slipsOn.get(base) ?? []), ...made.slice(0, -1)]);
     }
   }
 
-  // An accident at work, wherever in a flow: gloves off first, whatever was being done.
-  const accident: Partial<Edge> = { move: { kind: "exposure" }, makesDue: "gloves" };
-  const isWork = (n: Node) => n.isBetween && (n === work || atWork.has(n.list as EventId));
-  for (const n of nodes.filter(isWork)) join(n, first(lists.resuming), accident);
+  hurtAtWork();
 
   // An accident while the station is built or taken apart, resumed. Sharps out while the hands are bare: README.md.
-  const ways = [
-    { gloved: true, sharpsOut: true },
-    { gloved: true, sharpsOut: false },
-    { gloved: false, sharpsOut: false },
-  ];
   for (const list of ["setUp", "dressing", "breakdown"] as const) {
     for (const base of lists[list].slice(0, -1)) {
-      for (const way of ways) {
-        const steps = resumingSteps(protocol, { list, ...way }).filter((s) => s.effects.length > 0);
-        if (steps.length === 0) continue;
-        const made = stretch({ list, event: null, isBreakdown: false, isLate: base.isLate }, steps);
-        const more: Partial<Edge> = {
-          move: { kind: "exposure" },
-          needs: way.gloved ? "gloves" : "noGloves",
-          makesDue: way.gloved ? "gloves" : "hands",
-          sharps: way.sharpsOut ? "out" : "none",
-        };
-        join(base, first(made), more);
+      const resumed = (gloved: boolean, sharpsOut: boolean): Node[] => {
+        const steps = resumingSteps(protocol, { list, gloved, sharpsOut }).filter((s) => s.effects.length > 0);
+        if (steps.length === 0) return [];
+        const made = stretch({ list, event: null, stage: within(base) }, steps);
         join(end(made), base, { endsFlow: true });
+        return made;
+      };
+      const [out, gloved, bare] = [resumed(true, true), resumed(true, false), resumed(false, false)];
+      const hurt = (from: Node, made: Node[], sharps: Edge["sharps"], needs: Edge["needs"]): void => {
+        const makesDue = made === bare ? "hands" : "gloves";
+        if (made.length > 0) join(from, first(made), { move: { kind: "exposure" }, makesDue, sharps, needs });
+      };
+      hurt(base, out, "out", "gloves");
+      hurt(base, gloved, "none", "gloves");
+      hurt(base, bare, "none", "noGloves");
+      // In a slip's flow, which ends gloved; and again while resuming, which then begins anew.
+      for (const from of [...(slipsOn.get(base) ?? []), ...gloved.slice(0, -1)]) {
+        hurt(from, out, "out", null);
+        hurt(from, gloved, "none", null);
       }
+      for (const from of out.slice(0, -1)) hurt(from, out, null, null);
+      for (const from of bare.slice(0, -1)) hurt(from, bare, "none", null);
     }
   }
 
-  return { nodes, start: first(lists.setUp).id, close: close.id };
+  return graph;
 }

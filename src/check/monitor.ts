@@ -15,6 +15,7 @@ import {
   judgeHands,
   judgeThing,
   originOf,
+  type Stage,
   standsPoured,
   stepOver,
   type ThingState,
@@ -46,6 +47,11 @@ export interface Touched {
   readonly hands: HandState;
 }
 
+/** What a thing remembers beside the facts. */
+type Kept = Pick<ThingState, "treated" | "poured" | "bared">;
+const asAtStart: Kept = { treated: false, poured: false, bared: false };
+const keptOf = ({ treated, poured, bared }: ThingState): Kept => ({ treated, poured, bared });
+
 /** More than any flow needs; a chart that takes longer is stuck. */
 export const patience = 400;
 
@@ -58,7 +64,7 @@ export class Monitor {
   /** What hands and things remember beside the facts. */
   private worked = false;
   private due: HandState["due"] = "nothing";
-  private readonly kept = new Map<string, { treated: boolean; poured: boolean }>();
+  private readonly kept = new Map<string, Kept>();
   readonly input: SessionInput;
 
   constructor(protocol: Protocol, like?: Monitor) {
@@ -90,7 +96,7 @@ export class Monitor {
     const item = this.world.station.items[id];
     if (!item) throw new Error(`No item ${id}.`);
     const clock = this.world.clocks[id];
-    const kept = this.kept.get(id) ?? { treated: false, poured: false };
+    const kept = this.kept.get(id) ?? asAtStart;
     const wetness = clock === undefined ? "none" : clock.state === "ready" ? "done" : "wet";
     return { ...item, soiledBy: originOf(item.soiledBy), wetness, pending: "none", ...kept };
   }
@@ -120,7 +126,7 @@ export class Monitor {
     const things = new Map<string, ThingState>();
     const touched: Touched[] = [];
     const broken: RuleId[] = [];
-    const late = this.world.phase !== "setUp";
+    const stage = this.stage();
     const sharps = new SharpsTally(this.world.sharps);
     const isSharp = (id: string): boolean => this.station.isSharp(id);
     for (const effect of step.effects) {
@@ -133,13 +139,13 @@ export class Monitor {
         continue;
       }
       const { item: id } = effect;
-      if (this.isTakenDown()) broken.push(...beforeSharps(sharps.state(), effect, isSharp(id)));
+      if (stage === "breakdown") broken.push(...beforeSharps(sharps.state(), effect, isSharp(id)));
       if (isSharp(id)) broken.push(...sharps.moves(effect));
       const now = (name: string): ThingState => things.get(name) ?? this.thing(name);
       if (effect.verb === "breakSkin" && [...this.station.about.keys()].some((name) => standsPoured(now(name)))) {
         broken.push("bottlesAway");
       }
-      const judged = judgeThing(hands, now(id), effect, this.station.thingOf(id), late);
+      const judged = judgeThing(hands, now(id), effect, this.station.thingOf(id), stage);
       broken.push(...judged.broken);
       hands = judged.hands;
       things.set(id, judged.thing);
@@ -150,8 +156,10 @@ export class Monitor {
     return { broken: [...new Set(broken)], hands, things, touched };
   }
 
-  private isTakenDown(): boolean {
-    return this.world.phase === "breakdown" && this.world.flows.length === 0;
+  private stage(): Stage {
+    const { phase, flows, place } = this.world;
+    if (phase === "setUp") return "setUp";
+    return flows.length === 0 && place?.list === "breakdown" ? "breakdown" : "late";
   }
 
   /** Does the step as asked: waits out the clocks, confirms the count. @returns whether the chart went past it. */
@@ -165,7 +173,7 @@ export class Monitor {
     if (!facts.some((f) => f.type === "v1.StepDone" && f.step === step.id)) return false;
     this.worked = after.hands.worked;
     this.due = after.hands.due;
-    for (const [id, thing] of after.things) this.kept.set(id, { treated: thing.treated, poured: thing.poured });
+    for (const [id, thing] of after.things) this.kept.set(id, keptOf(thing));
     this.touched.push(...after.touched);
     return true;
   }
@@ -182,11 +190,7 @@ export class Monitor {
       }
       const about = this.station.thingOf(surface);
       if (about.label?.afterwards === "airDry" && !this.world.clocks[surface]) {
-        const kept = this.kept.get(surface) ?? { treated: false, poured: false };
-        this.kept.set(surface, {
-          ...kept,
-          treated: timeFull({ ...this.thing(surface), wetness: "wet" }, about).treated,
-        });
+        this.kept.set(surface, keptOf(timeFull({ ...this.thing(surface), wetness: "wet" }, about)));
       }
     }
   }

@@ -1,9 +1,11 @@
 /** The catalogue, and the five rules of gloves and hands by name. Each: its protocol proved, and a breach once broken. */
 import { describe, expect, it } from "vitest";
 import { longProtocol } from "../../tests/bench/longProtocol";
+import { tinyProtocol } from "../../tests/support/tinyProtocol";
 import { meetings } from "../session/contact";
 import { DeviationCode } from "../session/fact";
-import type { Effect, Protocol, Step } from "../session/protocol";
+import type { Effect, Item, Protocol, Step } from "../session/protocol";
+import { autoclavedTubes } from "../session/protocols/autoclavedTubes";
 import { conventionBooth } from "../session/protocols/conventionBooth";
 import { applyEffect, kindsOf, type Station, stationAtStart } from "../session/station";
 import { findingRules, handRules, movements } from "../session/transfer";
@@ -138,6 +140,52 @@ describe("a breach at the first thing of a step of the breakdown", () => {
   it("is told with that step", () => {
     const broken = inList(conventionBooth, "breakdown", drop("wasteGlovesOff", "wasteGlovesHands", "wasteGlovesOn"));
     expect(brokenBy(broken)).toContain("freshGlovesForCleanWork");
+  });
+});
+
+describe("a box for used instruments", () => {
+  // 29 CFR 1910.1030(d)(4)(ii)(E), from memory: reusable containers for waste are decontaminated.
+  it("is soiled by what goes into it, so that forgetting it is a breach", () => {
+    const forgotten = inList(autoclavedTubes, "breakdown", (steps) =>
+      steps.map((s) => ({
+        ...s,
+        effects: s.effects.filter((e) => !("item" in e && e.item === "instrumentBox" && e.verb !== "fill")),
+      })),
+    );
+    expect(brokenBy(forgotten)).toEqual(["reusableReady"]);
+  });
+});
+
+describe("an accident while resuming from another", () => {
+  const step = (id: string, effects: Effect[]): Step => ({
+    ...(tinyProtocol.resuming[0] as Step),
+    id,
+    effects,
+    atWork: true,
+  });
+  const [lamp] = tinyProtocol.items as [Item];
+  const kit: Item = { ...lamp, id: "kit", starts: { condition: "clean", barrier: "none", at: "away" } };
+  const [off, hands, on, sharps, ...rest] = tinyProtocol.resuming as [Step, Step, Step, Step, ...Step[]];
+  const brought = step("kitOut", [{ verb: "bring", item: "kit" }]);
+  const away = step("kitAway", [{ verb: "takeAway", item: "kit" }]);
+  const [fresh, needle] = [rest.slice(0, -1), rest.slice(-1)];
+  const withKit = (used: Step[], wiped: Step[]): Protocol => ({
+    ...tinyProtocol,
+    items: [...tinyProtocol.items, kit],
+    resuming: [off, hands, on, brought, sharps, ...used, ...fresh, ...wiped, away, ...needle],
+  });
+
+  it("is walked: what is safe once, and again after work, may not be in the middle", () => {
+    const used = step("kitUsed", [{ verb: "fill", item: "kit" }]);
+    const wet = step("kitWet", [{ verb: "apply", item: "kit", product: "spray" }]);
+    const found = checkProtocol(withKit([used, wet], [step("kitWipe", [{ verb: "wipe", item: "kit" }])]));
+    const breach = found.verdict === "breach" ? found.breaches[0] : undefined;
+    expect(breach).toMatchObject({ rule: "bottlesAway", step: "kitOut" });
+    expect(breach?.moves.filter((m) => m.kind === "exposure")).toHaveLength(2);
+  });
+
+  it("is no breach where what is brought stays clean", () => {
+    expect(checkProtocol(withKit([], [])).verdict).toBe("proved");
   });
 });
 

@@ -11,6 +11,8 @@ import {
   type Judged,
   judgeHands,
   judgeThing,
+  type Stage,
+  stages,
   standsPoured,
   stepOver,
   type Thing,
@@ -86,14 +88,14 @@ export class Station {
     });
   }
 
-  onThing(effect: ThingEffect, hands: number, thing: number, late: boolean): Outcome {
-    return this.remembered(effect, (thing * 4096 + hands) * 2 + (late ? 1 : 0), () => {
+  onThing(effect: ThingEffect, hands: number, thing: number, stage: Stage): Outcome {
+    return this.remembered(effect, (thing * 4096 + hands) * 3 + stages.indexOf(stage), () => {
       const judged: Judged = judgeThing(
         this.hands.at(hands),
         this.things.at(thing),
         effect,
         this.thingOf(effect.item),
-        late,
+        stage,
       );
       return { ...judged, hands: this.hands.of(judged.hands), thing: this.things.of(judged.thing) };
     });

@@ -108,7 +108,7 @@ function acting(
   const broken: RuleId[] = [];
   const isSharp = station.isSharp(effect.item);
   // Everything watched is judged for itself, so that no rule hides behind another.
-  if (sharpsAt >= 0 && node.isBreakdown) {
+  if (sharpsAt >= 0 && node.stage === "breakdown") {
     broken.push(...beforeSharps(station.sharps.at(here.things[sharpsAt] as number), effect, isSharp));
   }
   if (
@@ -122,7 +122,7 @@ function acting(
   if (moved) broken.push(...moved.broken);
   const next: Here[] = [];
   for (const thing of watched >= 0 ? [here.things[watched] as number] : others) {
-    const judged = station.onThing(effect, here.hands, thing, node.isLate);
+    const judged = station.onThing(effect, here.hands, thing, node.stage);
     if (judged.broken.length > 0) {
       if (watched >= 0) broken.push(...judged.broken);
       continue;

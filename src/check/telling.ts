@@ -67,11 +67,9 @@ export function tellOne(m: Monitor, move: Move): Answered {
       m.tell({ type: "procedure.finish" });
       return m.world.phase === "dressing" ? fine : stuck;
     case "exposure": {
-      const atWork = m.world.place === null || m.world.place.list === "resuming";
-      const due = atWork || isGloved(m.hands().hands) ? "gloves" : "hands";
       m.tell({ type: "exposure.reported" });
       m.tell({ type: "session.resume" });
-      m.makeDue(due);
+      m.makeDue(m.world.placeBefore === null || m.world.accident.gloved ? "gloves" : "hands");
       return m.world.exposure === "resuming" ? fine : stuck;
     }
     case "close":

@@ -32,7 +32,7 @@ export function editEffect(protocol: Protocol, edit: EffectEdit): Protocol | str
 }
 
 export const verbs = [
-  ...(["touch", "cover", "uncover", "open", "discard", "preClean", "apply", "wipe", "rinse"] as const),
+  ...(["touch", "cover", "uncover", "open", "discard", "fill", "preClean", "apply", "wipe", "rinse"] as const),
   ...(["wash", "rub", "don", "doff", "bring", "takeAway", "park", "unpark", "breakSkin"] as const),
 ] as const satisfies readonly Verb[];
 

@@ -186,14 +186,17 @@ function step(input: SessionInput, world: World, fact: SessionFact): World {
   }
 }
 
-/** The walk stands still where it was; a second accident while the first is being resumed keeps that place. */
+/**
+ * The walk stands still where it was; a second accident while the first is being resumed keeps that place. A flow that is
+ * cut short would have ended gloved, and so does the resuming.
+ */
 function exposed(world: World): World {
   const interrupted = world.exposure === "firstAid" || world.exposure === "resuming";
   const placeBefore = interrupted ? world.placeBefore : world.place;
   const { opened, binned } = world.sharps;
   const accident = interrupted
     ? { gloved: world.accident.gloved, sharpsOut: world.accident.sharpsOut || opened > binned }
-    : { gloved: isGloved(world.station.hands), sharpsOut: opened > binned };
+    : { gloved: isGloved(world.station.hands) || world.flows.length > 0, sharpsOut: opened > binned };
   return {
     ...world,
     accident,
@@ -250,18 +253,23 @@ function passed(input: SessionInput, world: World, step: string): World {
 
 export function effectDone(input: SessionInput, world: World, effect: Effect): World {
   const { station } = applyEffect(world.station, effect, kindsIn(input));
-  const spoilt = spoilsClock(world, effect) ? setClock(world, effect.item, dried) : world;
+  const spoilt = spoilsClock(world, effect) || cleansWet(world, effect) ? setClock(world, effect.item, dried) : world;
   return countSharp(input, setStation(spoilt, station), effect);
 }
 
-const contacts: ReadonlySet<Effect["verb"]> = new Set(["touch", "cover", "uncover", "bring", "breakSkin"]);
+const contacts: ReadonlySet<Effect["verb"]> = new Set(["touch", "cover", "uncover", "bring", "fill", "breakSkin"]);
 
 /** A surface met by soiled gloves or hands under its clock, or after it, is soiled anew: the clock is worth nothing. */
 export function spoilsClock(world: World, effect: Effect): effect is Effect & { item: string } {
   if (!("item" in effect) || !contacts.has(effect.verb)) return false;
+  if (effect.verb === "uncover" && world.station.items[effect.item]?.barrier === "none") return false;
   const { hands, handsSoiledBy } = world.station;
   return runs(world, effect.item) && (hands === "glovedSoiled" || (hands === "bare" && handsSoiledBy.length > 0));
 }
+
+/** Cleaned once more, it is no longer wet with what its clock counts. */
+const cleansWet = (world: World, effect: Effect): effect is Effect & { item: string } =>
+  effect.verb === "preClean" && runs(world, effect.item);
 
 const runs = (world: World, surface: string): boolean => {
   const clock = world.clocks[surface];

@@ -42,6 +42,8 @@ export const Effect = z.discriminatedUnion("verb", [
   z.strictObject({ verb: z.literal("open"), item: Id }),
   /** `all` is for sharps: every one in use or parked goes in. */
   z.strictObject({ verb: z.literal("discard"), item: Id, into: WasteStream, all: z.boolean().default(false) }),
+  /** Used things go into it: a box, a tray. */
+  z.strictObject({ verb: z.literal("fill"), item: Id }),
   z.strictObject({ verb: z.literal("preClean"), item: Id }),
   z.strictObject({ verb: z.literal("apply"), item: Id, product: Id }),
   z.strictObject({ verb: z.literal("wipe"), item: Id }),

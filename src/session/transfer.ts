@@ -41,8 +41,9 @@ export const movements: Readonly<Record<ItemVerb, Movement>> = {
     source: "NEHA body art model code, 8.1: a barrier serves one client",
   },
   uncover: {
-    words: "They meet and the cover is gone; soiled gloves soil what lay under it.",
+    words: "They meet and the cover is gone; soiled gloves soil what lay under it. Without a cover nothing is met.",
     moves: (s, id) => {
+      if (s.items[id]?.barrier === "none") return s;
       const bared = put(meet(s, id), id, { barrier: "none" });
       return s.hands === "glovedSoiled" ? soil(bared, id, chain(s.handsSoiledBy, "gloves")) : bared;
     },
@@ -67,6 +68,11 @@ export const movements: Readonly<Record<ItemVerb, Movement>> = {
       return put(held, id, { at: isAside ? "reprocess" : "discarded", barrier: "none" });
     },
     source: `${bloodborne}(d)(4)(iii)`,
+  },
+  fill: {
+    words: "What is put into it soils it through the hand that holds it.",
+    moves: meet,
+    source: `${bloodborne}(d)(4)(ii)(E): reusable containers are decontaminated, from memory`,
   },
   preClean: {
     words: "They meet; visible soil is gone.",
@@ -187,10 +193,10 @@ export const findingRules: readonly FindingRule[] = [
     source: `${bloodborne}(d)(3)(ix), from memory`,
   },
   {
-    verbs: ["preClean"],
+    verbs: ["preClean", "fill"],
     code: "touchedWithUnwashedHands",
     when: noGloves,
-    words: "Cleaning is done in gloves.",
+    words: "Cleaning, and putting used things away, is done in gloves.",
     source: `${bloodborne}(d)(3)(ix), from memory`,
   },
   {

@@ -17,7 +17,7 @@ export function movesAt(m: Monitor, protocol: Protocol): Move[] {
   const { world } = m;
   if (world.phase === "closed") return [];
   const here = m.here();
-  const gloved = world.station.hands === "glovedClean" || world.station.hands === "glovedSoiled";
+  const gloved = isGlovedNow(m);
   const flows = protocol.events.filter((f) => f.steps.length > 0).map((f) => f.event);
   const moves: Move[] = [];
   if (here) {
@@ -37,14 +37,22 @@ export function movesAt(m: Monitor, protocol: Protocol): Move[] {
   } else {
     if (isBase && gloved && here)
       for (const event of slips) if (flows.includes(event)) moves.push({ kind: "event", event });
-    if (atWork && world.flows.length > 0) moves.push({ kind: "exposure" });
-    const isOut = world.sharps.opened > world.sharps.binned;
-    const inList = here && world.flows.length === 0 && world.exposure === "none" && world.place !== null;
-    if (inList && (gloved || !isOut)) moves.push({ kind: "exposure" });
+    if (mayBeHurt(m)) moves.push({ kind: "exposure" });
   }
   if (world.phase === "breakdown" && !here) moves.push({ kind: "close" });
   return moves;
 }
+
+/** Anywhere but with bare hands and a sharp out while the station is built or taken apart: src/check/README.md. */
+function mayBeHurt(m: Monitor): boolean {
+  const { world } = m;
+  if (world.phase === "procedure" && (world.place === null || world.placeBefore === null)) return true;
+  if (m.here() === null) return false;
+  const isGloved = world.exposure === "resuming" ? world.accident.gloved : isGlovedNow(m) || world.flows.length > 0;
+  return isGloved || world.sharps.opened === world.sharps.binned;
+}
+
+const isGlovedNow = (m: Monitor): boolean => m.hands().hands === "glovedClean" || m.hands().hands === "glovedSoiled";
 
 /** Steps of the breakdown that a plan may put here instead. */
 function otherStepsNext(m: Monitor, protocol: Protocol): Step[] {

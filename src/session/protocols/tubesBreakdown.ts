@@ -6,7 +6,7 @@ import type { Step } from "../protocol";
 import { disposablesOut, glovesAndHandsLast, layOutForCleaning, restock, sharpsFirst } from "./breakdownParts";
 import { changeGloves, washHands } from "./hands";
 import { surfaceDisinfectantB } from "./products";
-import { apply, discard, must, preClean, touch, uncover, wipe } from "./writing";
+import { apply, discard, fill, must, preClean, touch, uncover, wipe } from "./writing";
 
 const wet = (...items: string[]) => apply(surfaceDisinfectantB.id, ...items);
 const furniture = ["lamp", "worktop", "armRest", "chair"] as const;
@@ -34,7 +34,7 @@ export const tubesBreakdown: Step[] = [
       "Kept moist. Cleaned and sterilised away from the station.",
       "Húmedos. Se lavan y esterilizan fuera de la estación.",
     ],
-    does: [discard("reprocess", "tube", "secondTube")],
+    does: [discard("reprocess", "tube", "secondTube"), fill("instrumentBox")],
     sec: 30,
   }),
   disposablesOut(

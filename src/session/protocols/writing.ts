@@ -19,6 +19,7 @@ export const touch = each("touch");
 export const cover = each("cover");
 export const uncover = each("uncover");
 export const open = each("open");
+export const fill = each("fill");
 export const preClean = each("preClean");
 export const wipe = each("wipe");
 export const bring = each("bring");

@@ -29,6 +29,7 @@ const soilingVerbs: ReadonlySet<Verb> = new Set([
   "preClean",
   "uncover",
   "discard",
+  "fill",
   "apply",
   "breakSkin",
   "park",

@@ -34,6 +34,7 @@ const verbs: Record<Verb, string> = {
   uncover: "take the barrier off",
   open: "open, sterile",
   discard: "discard",
+  fill: "put used things into",
   preClean: "clean before disinfecting",
   apply: "apply a product to",
   wipe: "wipe",

@@ -35,6 +35,7 @@ const verbs: Record<Verb, string> = {
   uncover: "quitar la barrera",
   open: "abrir, estéril",
   discard: "desechar",
+  fill: "meter lo usado en",
   preClean: "limpiar antes de desinfectar",
   apply: "aplicar un producto a",
   wipe: "repasar",

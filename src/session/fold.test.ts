@@ -1,0 +1,44 @@
+/** What single effects do to the world, where the whole walk would not tell. */
+import { describe, expect, it } from "vitest";
+import { begun, inputFor, type Run, told } from "../../tests/support/session";
+import { smallProtocol } from "../../tests/support/smallProtocol";
+import { effectDone } from "./fold";
+import { resumingSteps } from "./resumingSteps";
+import type { World } from "./world";
+
+const input = inputFor(smallProtocol);
+const wetLamp = (): World => {
+  const run = told(begun(input), { type: "surface.applied", surface: "lamp" });
+  return told(run, { type: "time.witnessed", elapsedMs: 60_000 }).state.context.world;
+};
+
+describe("a surface under its clock", () => {
+  it("that is cleaned once more starts at zero: the product is no longer on it", () => {
+    expect(wetLamp().clocks.lamp).toMatchObject({ state: "counting", creditedMs: 60_000 });
+    const cleaned = effectDone(input, wetLamp(), { verb: "preClean", item: "lamp" });
+    expect(cleaned.clocks.lamp).toMatchObject({ state: "dry", creditedMs: 0 });
+  });
+
+  it("keeps its time where a cover should come off that is not there: nothing is met", () => {
+    const soiled: World = { ...wetLamp(), station: { ...wetLamp().station, hands: "glovedSoiled" } };
+    const same = effectDone(input, soiled, { verb: "uncover", item: "lamp" });
+    expect(same.clocks.lamp).toMatchObject({ state: "counting", creditedMs: 60_000 });
+    expect(same.station.items.lamp).toEqual(soiled.station.items.lamp);
+  });
+});
+
+describe("an accident in the middle of a change of gloves", () => {
+  const hurtBareIn = (run: Run) =>
+    told(run, { type: "exposure.reported" }, { type: "session.resume" }).state.context.world;
+
+  it("is resumed as if gloved: the change that it cuts short would have ended so", () => {
+    const times = Array.from({ length: 5 }, () => ({ type: "step.done" }) as const);
+    const gloved = told(begun(input), ...times);
+    const bare = told(gloved, { type: "event.reported", event: "freshGloves" }, { type: "step.done" });
+    expect([gloved, bare].map((r) => r.state.context.world.station.hands)).toEqual(["glovedClean", "bare"]);
+    const { accident } = hurtBareIn(bare);
+    expect(accident.gloved).toBe(true);
+    const ids = resumingSteps(smallProtocol, { list: "setUp", ...accident }).map((s) => s.id);
+    expect(ids).toContain("resumeGloves");
+  });
+});
