@@ -61,6 +61,7 @@ export async function createApp(parts: AppParts): Promise<App> {
     },
     subscribe: view.subscribe,
     level: hearing.level,
+    soundLost: hearing.quality,
     settings,
     device: device.state,
     tour: tour.now,

@@ -172,6 +172,8 @@ export interface Model {
   subscribe(listen: () => void): () => void;
   /** Loudness of the microphone, 0..1; changes many times a second, so it stands apart. */
   readonly level: { readonly now: number; subscribe(listen: () => void): () => void };
+  /** Sound of the microphone that never reached the ear, since it was opened. */
+  readonly soundLost: { readonly now: { readonly droppedMs: number }; subscribe(listen: () => void): () => void };
   /** Null while no tour is given. */
   readonly tour: { readonly now: TourView | null; subscribe(listen: () => void): () => void };
   readonly device: { readonly now: DeviceState; subscribe(listen: () => void): () => void };

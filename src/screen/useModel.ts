@@ -18,6 +18,7 @@ export interface Shared extends DeviceParts {
   readonly asks: Asks;
   readonly teaching: TeachModel;
   readonly level: Model["level"];
+  readonly soundLost: Model["soundLost"];
   readonly device: Model["device"];
   readonly tour: Model["tour"];
   readonly settings: Settings;
@@ -60,7 +61,7 @@ export interface DeviceParts {
 
 /** What every screen is given. */
 export const sharedOf = (
-  { asks, teaching, level, device, tour }: Model,
+  { asks, teaching, level, soundLost, device, tour }: Model,
   settings: Settings,
   language: SpokenLanguage,
   parts: DeviceParts,
@@ -68,6 +69,7 @@ export const sharedOf = (
   asks,
   teaching,
   level,
+  soundLost,
   device,
   tour,
   settings,

@@ -23,6 +23,8 @@ let page: Page;
 interface Within {
   tracks: MediaStreamTrack[];
   contexts: AudioContext[];
+  /** Of the worklets that capture. */
+  ports: MessagePort[];
   refuse: string | null;
   muted: boolean;
 }
@@ -54,7 +56,7 @@ async function open(ratioDb: number, everySec: number): Promise<void> {
   context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
   await context.grantPermissions(["microphone"], { origin: place.url });
   await context.addInitScript(() => {
-    const within: Within = { tracks: [], contexts: [], refuse: null, muted: false };
+    const within: Within = { tracks: [], contexts: [], ports: [], refuse: null, muted: false };
     Object.assign(globalThis, { within });
     const ask = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices);
     navigator.mediaDevices.getUserMedia = async (wanted) => {
@@ -69,6 +71,12 @@ async function open(ratioDb: number, everySec: number): Promise<void> {
       constructor(options?: AudioContextOptions) {
         super(options);
         if (options?.sampleRate === undefined) within.contexts.push(this);
+      }
+    };
+    globalThis.AudioWorkletNode = class extends AudioWorkletNode {
+      constructor(context: BaseAudioContext, name: string, options?: AudioWorkletNodeOptions) {
+        super(context, name, options);
+        if (name === "capture") within.ports.push(this.port);
       }
     };
   });
@@ -191,6 +199,16 @@ describe("losing the ear during a session", () => {
 
   it("notices sound that stands still because the context does, and goes on with another", async () => {
     await losesAndFindsAgain(() => within((w) => w.contexts.at(-1)?.suspend()), nothing, /Microphone lost/);
+  });
+
+  it("shows how much sound never reached the ear", async () => {
+    expect(await page.getByTestId("sound-lost").count()).toBe(0);
+    await within((w) => {
+      const samples = new Float32Array(1024);
+      const data = { firstFrame: 1e9, samples, played: null };
+      w.ports.at(-1)?.dispatchEvent(new MessageEvent("message", { data }));
+    });
+    await page.getByTestId("sound-lost").getByText("s of sound lost").waitFor({ timeout: patienceMs });
   });
 
   it("notices that nothing comes any more though nobody says so", async () => {

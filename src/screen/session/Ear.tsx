@@ -1,5 +1,5 @@
 /** The microphone: whether it listens, and how loud it is. Lost is said in words and by a struck-through shape. */
-import { useEffect, useRef } from "react";
+import { useEffect, useRef, useSyncExternalStore } from "react";
 import { doesListen, type EarCondition } from "../model";
 import { useShared } from "../useModel";
 import styles from "./Ear.module.css";
@@ -17,6 +17,7 @@ export function Ear({ condition }: { condition: EarCondition }) {
       <div>
         <span role={isDown ? "alert" : undefined}>{words.ear[condition]}</span>
         {doesListen(condition) && <Level />}
+        {doesListen(condition) && <SoundLost />}
         {isDown && (
           <button type="button" className={styles.retry} onClick={() => asks.retryMicrophone()}>
             {words.ear.retry}
@@ -25,6 +26,14 @@ export function Ear({ condition }: { condition: EarCondition }) {
       </div>
     </div>
   );
+}
+
+/** How much sound never reached the ear since the microphone was opened; nothing while none was lost. */
+function SoundLost() {
+  const { soundLost, words } = useShared();
+  const { droppedMs } = useSyncExternalStore(soundLost.subscribe, () => soundLost.now);
+  if (droppedMs <= 0) return null;
+  return <small data-testid="sound-lost">{words.ear.soundLost((Math.ceil(droppedMs / 100) / 10).toFixed(1))}</small>;
 }
 
 /** Ten bars in a row, on a scale of loudness. Moved without drawing the screen anew. */

@@ -241,6 +241,7 @@ export const en: ScreenWords = {
     noModel: "The phrase model did not load",
     hint: "Keys, pedal and touch go on working.",
     retry: "Try again",
+    soundLost: (seconds) => `${seconds} s of sound lost`,
   },
   session: {
     now: "Now",

@@ -247,6 +247,7 @@ export const es: ScreenWords = {
     noModel: "El modelo de frases no se cargó",
     hint: "Teclas, pedal y pantalla siguen funcionando.",
     retry: "Intentar de nuevo",
+    soundLost: (seconds) => `${seconds.replace(".", ",")} s de sonido perdidos`,
   },
   session: {
     now: "Ahora",

@@ -146,7 +146,10 @@ export interface ScreenWords {
     readonly takeFor: (item: string) => string;
     readonly taken: (item: string) => string;
   };
-  readonly ear: Words<"off" | "asking" | "on" | "slow" | "none" | "denied" | "lost" | "noModel" | "hint" | "retry">;
+  readonly ear: Words<"off" | "asking" | "on" | "slow" | "none" | "denied" | "lost" | "noModel" | "hint" | "retry"> & {
+    /** Sound that never reached the ear, in seconds with one decimal. */
+    readonly soundLost: (seconds: string) => string;
+  };
   readonly session: Words<
     | "now"
     | "next"

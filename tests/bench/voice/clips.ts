@@ -35,7 +35,7 @@ export function everyPhrase(voices: readonly TestVoice[], of: readonly CommandId
   );
 }
 
-const beforeMs = 1600;
+const beforeMs = 1200;
 const afterMs = 1000;
 /** A step of the ear: where a phrase falls in it changes its score, and so each clip falls anywhere in one. */
 const stepMs = 80;

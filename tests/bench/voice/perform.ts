@@ -1,5 +1,5 @@
 /** Does the jobs of a run: here, or spread over processes that each take their share. */
-import { type ChildProcess, fork } from "node:child_process";
+import { fork } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import type { PhraseModel } from "../../../src/recogniser";
 import { PhraseNet } from "../../../src/recogniser/network/phraseNet";
@@ -33,8 +33,8 @@ export function worker(model: PhraseModel, sounds: Sounds): (job: Job) => Done {
 }
 
 export interface Share {
-  readonly part: number;
-  readonly parts: number;
+  /** Places in the list of jobs. */
+  readonly numbers: readonly number[];
   readonly wishes: Wishes;
   readonly modelFolder: string | null;
 }
@@ -43,32 +43,42 @@ export interface Told {
   readonly done: Done;
 }
 
-/** @returns what came of each job, in their order. `progress` is told how many are done. */
+/**
+ * @param known What an earlier run of the same has heard; those jobs are not done again.
+ * @param keep  Told of each job as it is done.
+ * @returns what came of each job, in their order.
+ */
 export async function performAll(
   model: PhraseModel,
   modelFolder: string | null,
   wishes: Wishes,
   parts: number,
-  progress: (done: number, all: number) => void,
+  known: readonly Told[],
+  keep: (told: Told, left: number) => void,
 ): Promise<readonly Done[]> {
   const jobs = jobsOf(wishes);
   const results: Done[] = new Array(jobs.length).fill(null);
-  let count = 0;
-  const take = ({ number, done }: Told) => {
-    results[number] = done;
-    progress(++count, jobs.length);
+  for (const { number, done } of known) results[number] = done;
+  const isKnown = new Set(known.map(({ number }) => number));
+  const left = jobs.flatMap((_, number) => (isKnown.has(number) ? [] : [number]));
+  let count = left.length;
+  const take = (told: Told) => {
+    results[told.number] = told.done;
+    keep(told, --count);
   };
   if (parts === 1) {
     const work = worker(model, soundsAtHand());
-    for (const [number, job] of jobs.entries()) take({ number, done: work(job) });
+    for (const number of left) take({ number, done: work(jobs[number] as Job) });
     return results;
   }
-  await Promise.all(Array.from({ length: parts }, (_, part) => inProcess({ part, parts, wishes, modelFolder }, take)));
+  const shares = Array.from({ length: parts }, (_, part) => left.filter((_, n) => n % parts === part));
+  await Promise.all(shares.map((numbers) => inProcess({ numbers, wishes, modelFolder }, take)));
   return results;
 }
 
 function inProcess(share: Share, take: (told: Told) => void): Promise<void> {
-  const child: ChildProcess = fork(fileURLToPath(new URL("./part.ts", import.meta.url)), [JSON.stringify(share)]);
+  const child = fork(fileURLToPath(new URL("./part.ts", import.meta.url)));
+  child.send(share);
   child.on("message", (told) => take(told as Told));
   return new Promise((done, fail) => {
     child.on("exit", (code) =>

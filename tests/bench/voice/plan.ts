@@ -31,7 +31,7 @@ export type Job =
   | { readonly of: "stretch"; readonly stretch: Stretch };
 
 export interface Wishes {
-  /** Every command by every voice; else every third one, in turn. */
+  /** Every command by every voice; else every fourth one, in turn. */
   readonly isFull: boolean;
   /** Of sound that is no command. */
   readonly hours: number;
@@ -51,7 +51,7 @@ const shares: Readonly<Record<Kind, number>> = {
 export function jobsOf({ isFull, hours }: Wishes): readonly Job[] {
   const { voices } = testVoices();
   const phrases = everyPhrase(voices, commandIds, false).filter(
-    (_, n) => isFull || (n + Math.floor(n / commandIds.length)) % 3 === 0,
+    (_, n) => isFull || (n + Math.floor(n / commandIds.length)) % 4 === 0,
   );
   const accidents = everyPhrase(voices, ["accident"], true);
   const clips = (of: readonly Clip[], conditions: readonly Condition[]): readonly Job[] =>
