@@ -9,7 +9,7 @@ import { type DecisionSettings, settingsOf } from "./decision/settings";
 import type { EchoCanceller } from "./echo/echoCanceller";
 import { EchoFree } from "./echo/echoFree";
 import { spanSamples, stepSamples } from "./frontEnd/melFrames";
-import type { Heard } from "./heard";
+import type { Heard, Rising } from "./heard";
 import type { PhraseModel } from "./network/loadModel";
 import { PhraseNet } from "./network/phraseNet";
 import { headOf } from "./network/weightsOf";
@@ -102,6 +102,11 @@ export class Ear {
    */
   listen(samples: Float32Array, played: Float32Array | null = null): readonly Heard[] {
     return this.#take(this.#echo.take(this.#resampler.push(samples), this.#playedAtOurRate(played, samples.length)));
+  }
+
+  /** What seems to be said just now. */
+  get rising(): Rising | null {
+    return this.#decision.rising;
   }
 
   /** Commands whose words the companion itself is saying just now: they need to be heard far more surely. */

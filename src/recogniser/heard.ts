@@ -23,3 +23,10 @@ export type Heard =
     }
   /** Something came near to a phrase and was not one. */
   | { readonly kind: "noise"; readonly atMs: number };
+
+/** The likeliest command while it is still being heard: it may become another, or nothing. For showing, never for acting. */
+export interface Rising {
+  readonly command: CommandId;
+  /** 0..1, smoothed over the last steps. */
+  readonly confidence: number;
+}

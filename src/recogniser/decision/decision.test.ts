@@ -82,6 +82,23 @@ describe("deciding what was heard", () => {
     expect(commandsOf(listen(decision, [...held(quiet, 12), ...held({ back: 0.95 }, 3)], 3000))).toEqual(["back"]);
   });
 
+  test("shows what seems to be said, before it is acted on, and nothing once it was", () => {
+    const decision = listening("done", "back");
+    const seen = [quiet, quiet, { done: 0.7 }, { done: 0.7 }, { done: 0.95 }, { done: 0.99 }, { done: 0.99 }].map(
+      (scores: Scores, n) => {
+        const heard = decision.step(n * stepMs, row(scores));
+        return heard?.kind ?? decision.rising?.command ?? null;
+      },
+    );
+    expect(seen).toEqual([null, null, "done", "done", "understood", null, null]);
+  });
+
+  test("shows nothing of what is not listened for", () => {
+    const decision = listening("back");
+    listen(decision, [quiet, quiet, { done: 0.7 }, { done: 0.7 }]);
+    expect(decision.rising).toBeNull();
+  });
+
   test("does not act on what was said before it was allowed", () => {
     const decision = listening();
     listen(decision, [quiet, quiet, ...held({ close: 0.99 }, 3)]);

@@ -9,7 +9,7 @@
  * companion itself spoke, cannot act afterwards.
  */
 import { type AddressWord, type CommandId, commandIds } from "../../intent/phrases";
-import type { Heard } from "../heard";
+import type { Heard, Rising } from "../heard";
 import type { DecisionSettings } from "./settings";
 
 interface Doubt {
@@ -33,6 +33,7 @@ export class Decision {
   /** A doubt between two, since when, and its clearest moment so far. */
   #doubt: Doubt | null = null;
   #nearSteps = 0;
+  #rising: Rising | null = null;
 
   constructor(address: AddressWord, settings: DecisionSettings) {
     this.address = address;
@@ -64,6 +65,12 @@ export class Decision {
     this.#quietUntilMs = Number.NEGATIVE_INFINITY;
     this.#doubt = null;
     this.#nearSteps = 0;
+    this.#rising = null;
+  }
+
+  /** What seems to be said just now and may be acted on; null where nothing comes near. Decides nothing. */
+  get rising(): Rising | null {
+    return this.#rising;
   }
 
   /** @param scores Probability of this station's address with each command, in the order of `commandIds`. Copied. */
@@ -75,8 +82,12 @@ export class Decision {
       if (isLow) this.#armed[c] = 1;
       else if (isQuiet || !this.#isListenedFor(c)) this.#armed[c] = 0;
     }
+    this.#rising = null;
     if (isQuiet) return null;
     const [first, second] = this.#bestTwo();
+    const command = this.#permitted[first] === 1 && this.#guarded[first] === 0 ? commandIds[first] : undefined;
+    const confidence = this.#smooth[first] as number;
+    if (command !== undefined && confidence >= this.#settings.rearmBelow) this.#rising = { command, confidence };
     return this.#understood(atMs, first) ?? this.#unsure(atMs, first, second) ?? this.#noise(atMs, first);
   }
 
@@ -132,6 +143,7 @@ export class Decision {
   /** Something was said: nothing more for a moment, and each command must fall before it may rise again. */
   #settle(atMs: number): void {
     this.#quietUntilMs = atMs + this.#settings.refractoryMs;
+    this.#rising = null;
     this.#armed.fill(0);
     this.#doubt = null;
     this.#nearSteps = 0;

@@ -107,6 +107,50 @@ describe("SpeechRecognition on our own engine", () => {
     ]);
   });
 
+  test("shows what is still being heard as an interim result, which the final overwrites", async () => {
+    const { source, ear, recognition, results } = await ready();
+    recognition.continuous = true;
+    recognition.interimResults = true;
+    recognition.start();
+    source.say({ type: "opened", rateHz: 16_000, label: "script", processing: source.processing });
+    expect(ear.orders.at(-1)).toMatchObject({ type: "open", interim: true });
+    ear.report({ type: "rising", run: 1, rising: { command: "back", confidence: 0.4 } });
+    ear.report({ type: "rising", run: 1, rising: { command: "done", confidence: 0.6 } });
+    ear.report({ type: "heard", run: 1, heard: understood });
+    ear.report({ type: "rising", run: 1, rising: { command: "back", confidence: 0.4 } });
+    ear.report({ type: "rising", run: 1, rising: null });
+    await settled();
+    const shown = results.map(({ resultIndex, results: all }) => [
+      resultIndex,
+      [...all].map((result) => `${result.isFinal ? "final" : "interim"}: ${result[0]?.transcript}`),
+    ]);
+    expect(shown).toEqual([
+      [0, ["interim: station previous step"]],
+      [0, ["interim: station completed"]],
+      [0, ["final: station completed"]],
+      [1, ["final: station completed", "interim:  station previous step"]],
+      [1, ["final: station completed"]],
+    ]);
+  });
+
+  test("asks for no interim results unless they are wanted", async () => {
+    const { source, ear, recognition } = await ready();
+    recognition.start();
+    source.say({ type: "opened", rateHz: 16_000, label: "script", processing: source.processing });
+    expect(ear.orders.at(-1)).toMatchObject({ type: "open", interim: false });
+  });
+
+  test("may be started again in its error event, before its end", async () => {
+    const { source, recognition, fired } = await ready();
+    recognition.onerror = () => recognition.start();
+    recognition.start();
+    await settled();
+    source.say({ type: "refused", reason: "no-device", message: "none" });
+    await settled();
+    expect(fired).toEqual(["error", "end"]);
+    expect(() => recognition.start()).toThrow(expect.objectContaining({ name: "InvalidStateError" }));
+  });
+
   test("tells the ear at once what is allowed, before and during a run", async () => {
     const { source, ear, recognition } = await ready();
     recognition.allow(["done"], ["close"]);

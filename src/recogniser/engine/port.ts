@@ -1,6 +1,6 @@
 /** Between the page and the ear, wherever it runs: orders in, reports out. `run` numbers keep one session from another. */
 import type { AddressWord, CommandId } from "../../intent/phrases";
-import type { Heard } from "../heard";
+import type { Heard, Rising } from "../heard";
 import type { ModelErrorCode } from "../network/loadModel";
 import type { OwnVoice } from "../ownVoice/ownVoice";
 
@@ -12,6 +12,8 @@ export type EarOrder =
       readonly rateHz: number;
       readonly permitted: readonly CommandId[];
       readonly refusable: readonly CommandId[];
+      /** What is still being heard is wanted, too. */
+      readonly interim?: boolean;
     }
   /** `sentAtMs` by the clock that page and worker share, to notice an ear that cannot keep up. The arrays change hands. */
   | {
@@ -42,6 +44,8 @@ export type EarReport =
     }
   | { readonly type: "unusable"; readonly code: ModelErrorCode | "unreadable"; readonly message: string }
   | { readonly type: "heard"; readonly run: number; readonly heard: Heard }
+  /** Where it is wanted: another command seems to be said, or none any more. */
+  | { readonly type: "rising"; readonly run: number; readonly rising: Rising | null }
   /** This device does not keep up: sound is answered so much later than it should be. */
   | { readonly type: "behind"; readonly run: number; readonly behindMs: number }
   | { readonly type: "finished"; readonly run: number };

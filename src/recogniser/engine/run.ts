@@ -63,10 +63,12 @@ export class Run implements EngineRun {
   }
 
   #begin(rateHz: number): void {
-    const { run, ear, address, listen } = this.#parts;
+    const { run, ear, address, listen, options } = this.#parts;
     this.#rateHz = rateHz;
     this.#activity = new SoundActivity(rateHz);
-    ear.tell({ type: "open", run, rateHz, address: address(), permitted: this.#permitted, refusable: this.#refusable });
+    const interim = options.interim === true;
+    const [permitted, refusable] = [this.#permitted, this.#refusable];
+    ear.tell({ type: "open", run, rateHz, address: address(), permitted, refusable, interim });
     listen({ type: "start" });
     listen({ type: "audiostart" });
   }
@@ -96,6 +98,8 @@ export class Run implements EngineRun {
     if (report.type === "unusable") this.#fail("service-not-allowed", report.message);
     else if ("run" in report && report.run === this.#parts.run) {
       if (report.type === "heard") this.#parts.listen({ type: "heard", heard: report.heard });
+      if (report.type === "rising")
+        this.#parts.listen({ type: "rising", address: this.#parts.address(), rising: report.rising });
       if (report.type === "behind") this.#parts.listen({ type: "behind", behindMs: report.behindMs });
       if (report.type === "finished") this.#end();
     }

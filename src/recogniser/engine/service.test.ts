@@ -50,6 +50,25 @@ describe("an ear that takes orders", () => {
     expect(reports.at(-1)?.type).toBe("finished");
   });
 
+  test("reports what is still being heard where that is wanted, each change once", () => {
+    const rising = (interim: boolean) => {
+      const reports: EarReport[] = [];
+      const service = new EarService(
+        loaded.model,
+        (report) => reports.push(report),
+        () => 0,
+      );
+      service.take({ ...open, interim });
+      for (let at = 0; at < sound.length; at += 1280)
+        service.take({ type: "sound", samples: sound.slice(at, at + 1280), sentAtMs: 0 });
+      return reports.flatMap((report) => (report.type === "rising" ? [report.rising?.command ?? null] : []));
+    };
+    expect(rising(false)).toEqual([]);
+    const shown = rising(true);
+    expect(shown.filter((command) => command !== null).length).toBeGreaterThan(0);
+    expect(shown.filter((command, n) => command === shown[n - 1])).toEqual([]);
+  });
+
   test("passes over sound that comes before it is opened and after it has finished", () => {
     const { reports, service } = serviceAt(() => 0);
     service.take({ type: "sound", samples: sound, sentAtMs: 0 });

@@ -1,7 +1,9 @@
 /** An ear that takes orders: what runs behind a port, in a worker or on the spot. */
+
+import type { CommandId } from "../../intent/phrases";
 import { Ear } from "../ear";
 import { EchoCanceller } from "../echo/echoCanceller";
-import type { Heard } from "../heard";
+import type { Heard, Rising } from "../heard";
 import type { PhraseModel } from "../network/loadModel";
 import { PhraseNet } from "../network/phraseNet";
 import type { OwnVoice } from "../ownVoice/ownVoice";
@@ -19,7 +21,8 @@ export class EarService {
   /** It outlives a run: the room stays the same. */
   #own: OwnVoice | null = null;
   readonly #canceller = new EchoCanceller();
-  #open: { readonly run: number; readonly ear: Ear } | null = null;
+  #open: { readonly run: number; readonly ear: Ear; readonly interim: boolean } | null = null;
+  #rising: CommandId | null = null;
   #toldBehindAtMs = Number.NEGATIVE_INFINITY;
 
   constructor(model: PhraseModel, report: (report: EarReport) => void, nowMs: () => number = sharedNowMs) {
@@ -50,13 +53,15 @@ export class EarService {
         own: this.#own,
       });
       ear.allow(order.permitted, order.refusable);
-      this.#open = { run: order.run, ear };
+      this.#open = { run: order.run, ear, interim: order.interim === true };
+      this.#rising = null;
       return;
     }
     if (this.#open === null) return;
     const { run, ear } = this.#open;
     if (order.type === "sound") {
       this.#tell(run, ear.listen(order.samples, order.played));
+      if (this.#open.interim) this.#tellRising(run, ear.rising);
       this.#tellIfBehind(run, this.#nowMs() - order.sentAtMs);
     } else if (order.type === "gap") ear.gap(order.lostMs);
     else if (order.type === "allow") ear.allow(order.permitted, order.refusable);
@@ -71,6 +76,14 @@ export class EarService {
 
   #tell(run: number, heard: readonly Heard[]): void {
     for (const one of heard) this.#report({ type: "heard", run, heard: one });
+  }
+
+  /** Only when it has become another: a page needs no dozen messages a second to show a word. */
+  #tellRising(run: number, rising: Rising | null): void {
+    const command = rising?.command ?? null;
+    if (command === this.#rising) return;
+    this.#rising = command;
+    this.#report({ type: "rising", run, rising });
   }
 
   #tellIfBehind(run: number, lagMs: number): void {

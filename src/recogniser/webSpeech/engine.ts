@@ -1,11 +1,13 @@
 /** What stands behind a SpeechRecognition object: an engine that is opened, says what happens, and is stopped. */
-import type { CommandId } from "../../intent/phrases";
-import type { Heard } from "../heard";
+import type { AddressWord, CommandId } from "../../intent/phrases";
+import type { Heard, Rising } from "../heard";
 import type { AvailabilityStatus, SpeechRecognitionErrorCode } from "./vocabulary";
 
 export type EngineEvent =
   | { readonly type: "start" | "audiostart" | "soundstart" | "speechstart" | "speechend" | "soundend" | "audioend" }
   | { readonly type: "heard"; readonly heard: Heard }
+  /** Where it was asked for: what is still being heard, or that it is nothing any more. */
+  | { readonly type: "rising"; readonly address: AddressWord; readonly rising: Rising | null }
   | { readonly type: "failed"; readonly error: SpeechRecognitionErrorCode; readonly message: string }
   /** Sound is answered so much later than it should be. */
   | { readonly type: "behind"; readonly behindMs: number }
@@ -25,6 +27,8 @@ export interface EngineOptions {
   readonly lang: string;
   /** False: one answer is wanted, and hearing nothing for a while is an error. */
   readonly continuous: boolean;
+  /** What is still being heard is wanted, too. */
+  readonly interim?: boolean;
   /** A live audio track, or null for the microphone. */
   readonly track: MediaStreamTrack | null;
 }

@@ -11,6 +11,7 @@ import { EventHandlers } from "./eventHandlers";
 import { isLanguageTag, phraseLanguageOf, worst } from "./languages";
 import { EventOrder, type StreamEvent } from "./order";
 import { SpeechRecognitionPhraseList } from "./phrases";
+import { SessionResults } from "./results";
 import {
   type AvailabilityStatus,
   SpeechRecognitionAlternative,
@@ -34,9 +35,7 @@ export function speechRecognitionOn(engine: Engine) {
     maxAlternatives = 1;
     processLocally = false;
     #phrases = new SpeechRecognitionPhraseList([]);
-    #run: { readonly engine: EngineRun; readonly order: EventOrder; stopping: boolean; aborted: boolean } | null = null;
-    #finals: SpeechRecognitionResult[] = [];
-    #language: PhraseLanguage = "en";
+    #session: Session | null = null;
     #permitted: readonly CommandId[] = Object.keys(commands) as CommandId[];
     #refusable: readonly CommandId[] = [];
 
@@ -45,6 +44,7 @@ export function speechRecognitionOn(engine: Engine) {
      * `start` fetches it.
      */
     static async available(options: SpeechRecognitionOptions): Promise<AvailabilityStatus> {
+      refuseDetached();
       refuseBadTags(options.langs);
       const status = worst(options.langs.map((lang) => engine.availability(lang)));
       return options.processLocally || status === "unavailable" ? status : "available";
@@ -52,6 +52,7 @@ export function speechRecognitionOn(engine: Engine) {
 
     /** True when every language asked for is ready on this device. */
     static async install(options: SpeechRecognitionOptions): Promise<boolean> {
+      refuseDetached();
       refuseBadTags(options.langs);
       if (options.langs.length === 0) return false;
       if (options.langs.some((lang) => engine.availability(lang) === "unavailable")) return false;
@@ -76,14 +77,16 @@ export function speechRecognitionOn(engine: Engine) {
     allow(permitted: Iterable<CommandId>, refusable: Iterable<CommandId> = []): void {
       this.#permitted = [...permitted];
       this.#refusable = [...refusable];
-      this.#run?.engine.allow(this.#permitted, this.#refusable);
+      this.#session?.run?.allow(this.#permitted, this.#refusable);
     }
 
     start(audioTrack?: MediaStreamTrack): void {
       if (audioTrack !== undefined && (audioTrack.kind !== "audio" || audioTrack.readyState !== "live")) {
         throw new DOMException("the track is not live audio", "InvalidStateError");
       }
-      if (this.#run !== null) throw new DOMException("recognition has already started", "InvalidStateError");
+      refuseDetached();
+      if (this.#session !== null && !this.#session.failed)
+        throw new DOMException("recognition has already started", "InvalidStateError");
       const lang = this.lang || documentLanguage();
       const status = isLanguageTag(lang) ? engine.availability(lang) : "unavailable";
       if (status !== "available" && this.processLocally) {
@@ -93,85 +96,134 @@ export function speechRecognitionOn(engine: Engine) {
         );
         return;
       }
-      this.#finals = [];
-      this.#language = phraseLanguageOf(lang) ?? "en";
-      const order = new EventOrder();
-      const options = { lang, continuous: this.continuous, track: audioTrack ?? null };
-      const opened =
-        status === "unavailable" ? this.#openNothing(lang) : engine.open(options, (event) => this.#take(event));
-      this.#run = { engine: opened, order, stopping: false, aborted: false };
-      opened.allow(this.#permitted, this.#refusable);
+      const { continuous, interimResults: interim } = this;
+      const session: Session = {
+        run: null,
+        order: new EventOrder(),
+        results: new SessionResults(),
+        language: phraseLanguageOf(lang) ?? "en",
+        continuous,
+        stopping: false,
+        aborted: false,
+        failed: false,
+      };
+      const options = { lang, continuous, interim, track: audioTrack ?? null };
+      const take = (event: EngineEvent) => this.#take(session, event);
+      session.run = status === "unavailable" ? openNothing(lang, take) : engine.open(options, take);
+      session.run.allow(this.#permitted, this.#refusable);
+      this.#session = session;
     }
 
     stop(): void {
-      if (this.#run === null || this.#run.stopping || this.#run.aborted) return;
-      this.#run.stopping = true;
-      this.#run.engine.stop();
+      const session = this.#session;
+      if (session === null || session.stopping || session.aborted || session.failed) return;
+      session.stopping = true;
+      session.run?.stop();
     }
 
     abort(): void {
-      if (this.#run === null || this.#run.aborted) return;
-      this.#run.aborted = true;
-      this.#run.engine.abort();
+      const session = this.#session;
+      if (session === null || session.aborted || session.failed) return;
+      session.aborted = true;
+      session.run?.abort();
     }
 
-    /** A run that ends at once, for a language that is not ours. */
-    #openNothing(lang: string): EngineRun {
-      queueMicrotask(() => {
-        this.#take({ type: "failed", error: "language-not-supported", message: `"${lang}" is not supported` });
-        this.#take({ type: "ended" });
-      });
-      return { stop() {}, abort() {}, allow() {} };
-    }
-
-    #take(event: EngineEvent): void {
-      const run = this.#run;
-      if (run === null) return;
+    /** An older session may still have to end while a newer one, begun in its `error` event, runs. */
+    #take(session: Session, event: EngineEvent): void {
       if (event.type === "ended") {
-        this.#fireAll(run.order.closeAll());
-        this.#run = null;
+        this.#fireAll(session.order.closeAll());
+        if (this.#session === session) this.#session = null;
         this.fire(new Event("end"));
       } else if (event.type === "failed") {
-        if (!run.aborted) this.fire(new SpeechRecognitionErrorEvent("error", event));
+        session.failed = true;
+        if (!session.aborted) this.fire(new SpeechRecognitionErrorEvent("error", event));
       } else if (event.type === "heard") {
-        if (!run.aborted) this.#answer(event.heard, run.order);
+        if (!session.aborted) this.#answer(session, event.heard);
+      } else if (event.type === "rising") {
+        if (!session.aborted) this.#show(session, event);
       } else if (event.type === "start") this.fire(new Event("start"));
-      else if (event.type !== "behind") this.#fireAll(run.order.of(event.type));
+      else if (event.type !== "behind") this.#fireAll(session.order.of(event.type));
     }
 
-    #answer(heard: Heard, order: EventOrder): void {
-      if (!this.continuous && this.#finals.length > 0) return;
-      this.#fireAll(order.needAudio());
-      if (heard.kind !== "understood") {
-        const results =
-          heard.kind === "unsure" ? [this.#resultOf(heard.address, heard.candidates, heard.confidences)] : [];
-        this.fire(new SpeechRecognitionEvent("nomatch", { results: new SpeechRecognitionResultList(results) }));
+    #answer(session: Session, heard: Heard): void {
+      if (isAnswered(session)) return;
+      this.#fireAll(session.order.needAudio());
+      if (heard.kind === "understood") {
+        const result = this.#resultOf(session, heard.address, [heard.command], [heard.confidence], true);
+        this.fire(session.results.addFinal(result));
+        if (!session.continuous) this.stop();
         return;
       }
-      const resultIndex = this.#finals.length;
-      this.#finals = [...this.#finals, this.#resultOf(heard.address, [heard.command], [heard.confidence])];
-      const results = new SpeechRecognitionResultList(this.#finals);
-      this.fire(new SpeechRecognitionEvent("result", { resultIndex, results }));
-      if (!this.continuous) this.stop();
+      this.#fireIfAny(session.results.changeInterim(null));
+      const unsure = heard.kind === "unsure" ? [heard] : [];
+      const results = unsure.map((each) =>
+        this.#resultOf(session, each.address, each.candidates, each.confidences, true),
+      );
+      this.fire(new SpeechRecognitionEvent("nomatch", { results: new SpeechRecognitionResultList(results) }));
+    }
+
+    /** What is still being heard: an interim result, overwritten by the next, by a final, or removed. */
+    #show(session: Session, { address, rising }: Extract<EngineEvent, { type: "rising" }>): void {
+      if (isAnswered(session)) return;
+      if (rising) this.#fireAll(session.order.needAudio());
+      const result = rising && this.#resultOf(session, address, [rising.command], [rising.confidence], false);
+      this.#fireIfAny(session.results.changeInterim(result));
     }
 
     /** Results after the first begin with a space, so that the transcripts of a session can be joined. */
     #resultOf(
+      { results, language }: Session,
       address: AddressWord,
       ids: readonly CommandId[],
       confidences: readonly number[],
+      isFinal: boolean,
     ): SpeechRecognitionResult {
-      const gap = this.#finals.length > 0 ? " " : "";
+      const gap = results.count > 0 ? " " : "";
       const alternatives = ids.map(
-        (id, n) => new SpeechRecognitionAlternative(gap + spoken(address, id, this.#language), confidences[n] ?? 0),
+        (id, n) => new SpeechRecognitionAlternative(gap + spoken(address, id, language), confidences[n] ?? 0),
       );
-      return new SpeechRecognitionResult(alternatives.slice(0, Math.max(1, this.maxAlternatives)), true);
+      return new SpeechRecognitionResult(alternatives.slice(0, Math.max(1, this.maxAlternatives)), isFinal);
+    }
+
+    #fireIfAny(event: Event | null): void {
+      if (event !== null) this.fire(event);
     }
 
     #fireAll(types: readonly StreamEvent[]): void {
       for (const type of types) this.fire(new Event(type));
     }
   };
+}
+
+interface Session {
+  run: EngineRun | null;
+  readonly order: EventOrder;
+  readonly results: SessionResults;
+  readonly language: PhraseLanguage;
+  /** As it stood when the session was started. */
+  readonly continuous: boolean;
+  stopping: boolean;
+  aborted: boolean;
+  /** An error was fired; only `end` is to come, and another session may begin. */
+  failed: boolean;
+}
+
+/** One answer was wanted, and given. */
+const isAnswered = ({ continuous, results }: Session): boolean => !continuous && results.count > 0;
+
+/** A session that ends at once, for a language that is not ours. */
+function openNothing(lang: string, take: (event: EngineEvent) => void): EngineRun {
+  queueMicrotask(() => {
+    take({ type: "failed", error: "language-not-supported", message: `"${lang}" is not supported` });
+    take({ type: "ended" });
+  });
+  return { stop() {}, abort() {}, allow() {} };
+}
+
+/** A document that is not fully active, such as of a frame that was removed, may not listen. */
+function refuseDetached(): void {
+  if (typeof document !== "undefined" && document.defaultView === null)
+    throw new DOMException("the document is not fully active", "InvalidStateError");
 }
 
 function refuseBadTags(langs: readonly string[]): void {
