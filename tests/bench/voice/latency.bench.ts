@@ -53,7 +53,9 @@ try {
   await openApp(page, place.url);
   await fillIn(page);
   await start(page);
-  await page.locator('[data-testid="ear"][data-condition="on"]').waitFor({ timeout: 120_000 });
+  await page
+    .locator('[data-testid="ear"]:is([data-condition="on"], [data-condition="slow"])')
+    .waitFor({ timeout: 120_000 });
   await page.waitForTimeout(minutes * 60_000);
   const { mic, out, outputLatencyMs, capturedMs, skippedMs } = await tapped(page);
   const ends = endsIn(mic, phraseLevel, 1500);
