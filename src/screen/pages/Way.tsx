@@ -1,5 +1,6 @@
 /** The way to every page: a rail at the side where there is room, else behind one button. */
 import { useEffect, useRef, useState } from "react";
+import { Icon } from "../marks/Icon";
 import { Mark } from "../marks/Mark";
 import { useShared } from "../useModel";
 import { addressOf, type PageId, pageGroups, pagesOf } from "./page";
@@ -62,6 +63,7 @@ function Groups({ open, follow }: { open: PageId; follow?: () => void }) {
           {pages.map((id) => (
             <li key={id}>
               <a href={addressOf(id)} aria-current={id === open ? "page" : undefined} onClick={follow}>
+                <Icon of={id} />
                 {w.names[id]}
               </a>
               <p className={styles.lead}>{w.leads[id]}</p>

@@ -1,5 +1,7 @@
 /** A touch target that gives one command, with its phrase beneath, so that it is learned by looking. */
 import type { CommandId } from "../../intent/phrases";
+import { Icon } from "../marks/Icon";
+import type { DeckIconId } from "../marks/icons";
 import type { SessionView } from "../model";
 import { useShared } from "../useModel";
 import styles from "./CommandButton.module.css";
@@ -9,10 +11,11 @@ interface Props {
   readonly view: SessionView;
   /** For a grid that places it. */
   readonly area?: string;
+  readonly icon?: DeckIconId;
   readonly after?: () => void;
 }
 
-export function CommandButton({ command, view, area, after }: Props) {
+export function CommandButton({ command, view, area, icon, after }: Props) {
   const { words, asks, phrases } = useShared();
   return (
     <button
@@ -26,6 +29,7 @@ export function CommandButton({ command, view, area, after }: Props) {
         after?.();
       }}
     >
+      {icon && <Icon of={icon} />}
       <b>{words.command[command]}</b>
       <span>{phrases.commands[command]}</span>
     </button>

@@ -1,13 +1,12 @@
 /** The touch targets that never move. The accident is always among them. */
-import type { CommandId } from "../../intent/phrases";
+import { Icon } from "../marks/Icon";
 import type { SessionView } from "../model";
 import { useShared } from "../useModel";
 import { CommandButton } from "./CommandButton";
 import styles from "./Deck.module.css";
 import type { Panel } from "./Session";
 
-const first: readonly CommandId[] = ["done", "yes", "no", "confirm"];
-const second: readonly CommandId[] = ["again", "back"];
+const fixed = ["done", "yes", "no", "confirm", "again", "back"] as const;
 
 interface Props {
   readonly view: SessionView;
@@ -20,13 +19,10 @@ export function Deck({ view, panel, openPanel }: Props) {
   const pauses = view.state.context.world.paused ? "resume" : "pause";
   return (
     <nav className={styles.deck} aria-label={words.session.everything}>
-      {first.map((command) => (
-        <CommandButton key={command} command={command} view={view} area={command} />
+      {fixed.map((command) => (
+        <CommandButton key={command} command={command} view={view} area={command} icon={command} />
       ))}
-      {second.map((command) => (
-        <CommandButton key={command} command={command} view={view} area={command} />
-      ))}
-      <CommandButton command={pauses} view={view} area="pause" />
+      <CommandButton command={pauses} view={view} area="pause" icon={pauses} />
       <button
         type="button"
         className={styles.opens}
@@ -34,6 +30,7 @@ export function Deck({ view, panel, openPanel }: Props) {
         aria-expanded={panel === "happened"}
         onClick={() => openPanel("happened")}
       >
+        <Icon of="happened" />
         <b>{words.session.happened}</b>
       </button>
       <button
@@ -43,10 +40,11 @@ export function Deck({ view, panel, openPanel }: Props) {
         aria-expanded={panel === "everything"}
         onClick={() => openPanel("everything")}
       >
+        <Icon of="everything" />
         <b>{words.session.everything}</b>
         <span>{words.session.keys}</span>
       </button>
-      <CommandButton command="accident" view={view} area="accident" />
+      <CommandButton command="accident" view={view} area="accident" icon="accident" />
     </nav>
   );
 }
