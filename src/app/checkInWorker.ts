@@ -1,5 +1,6 @@
 /** The page's end of a check that runs in a worker, so that the screen stays awake. One worker for one check. */
 import type { Progress, Verdict } from "../check/checkProtocol";
+import type { Why } from "../check/why";
 import type { Protocol } from "../session/protocol";
 import type { CheckReport } from "./check.worker";
 
@@ -19,21 +20,19 @@ export function checkInWorker(protocol: Protocol, onProgress: (so: Progress) => 
       worker?.terminate();
       answer(verdict);
     };
-    const without = (why: string) => end({ verdict: "notProved", why, states: 0, ms: 0 });
-    stop = () => without("the check was stopped");
+    const without = (why: Why) => end({ verdict: "notProved", why, states: 0, ms: 0 });
+    stop = () => without({ code: "stopped" });
     try {
       worker = new Worker(new URL("./check.worker.ts", import.meta.url), { type: "module", name: "check" });
     } catch {
-      answer({ verdict: "notProved", why: "the check could not be started", states: 0, ms: 0 });
+      answer({ verdict: "notProved", why: { code: "notStarted" }, states: 0, ms: 0 });
       return;
     }
     worker.addEventListener("message", ({ data }: MessageEvent<CheckReport>) => {
       if (data.type === "progress") onProgress(data.so);
       else end(data.verdict);
     });
-    worker.addEventListener("error", (event) => {
-      without(event.message || "the check could not be started");
-    });
+    worker.addEventListener("error", () => without({ code: "notStarted" }));
     worker.postMessage(protocol);
   });
   return { verdict, stop: () => stop() };

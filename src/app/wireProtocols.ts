@@ -6,6 +6,8 @@ import type { HeardAs } from "../announcements/heardAs";
 import { bookFor, type SpokenLanguage, wordsOf } from "../announcements/phrasebooks";
 import { sayStep } from "../announcements/sayStep";
 import type { Verdict } from "../check/checkProtocol";
+import { whyOf } from "../check/story";
+import { type CheckWords, checkWordsFor } from "../check/words";
 import { findingsOf } from "../drafting/findings";
 import { freeId } from "../drafting/fresh";
 import { isProved, proofOf } from "../drafting/kept";
@@ -98,7 +100,7 @@ export function wireProtocols(parts: ProtocolParts): ProtocolsModel {
     if (words !== null) return { kind: "notKept", words };
     return kept
       ? { kind: "proved", id, name, idInFile: inFile.id }
-      : { kind: "draft", id, name, why: firstFault(verdict) };
+      : { kind: "draft", id, name, why: firstFault(checkWordsFor(parts.language()), verdict, inFile) };
   };
 
   const save = async (protocol: Protocol, act: string): Promise<Saved> => {
@@ -159,9 +161,9 @@ export async function moveTexts(memory: DeviceMemory, protocols: ProtocolsModel)
   memory.forgetProtocolTexts();
 }
 
-function firstFault(verdict: Verdict): string {
-  if (verdict.verdict === "notProved") return verdict.why;
-  const { steps, events, elsewhere } = findingsOf(verdict);
+function firstFault(w: CheckWords, verdict: Verdict, protocol: Protocol): string {
+  if (verdict.verdict === "notProved") return whyOf(w, protocol, verdict.why);
+  const { steps, events, elsewhere } = findingsOf(verdict, protocol);
   const [first] = [...[...steps.values()].flat(), ...[...events.values()].flat(), ...elsewhere];
-  return first ? first.words : "";
+  return first ? w.rules[first.breach.rule].words : "";
 }

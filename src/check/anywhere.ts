@@ -8,6 +8,7 @@ import type { DeviationCode } from "../session/fact";
 import { type Effect, everyStep, type Item, type Protocol } from "../session/protocol";
 import { applyEffect, type ItemState, type Station } from "../session/station";
 import { ruleOf } from "./rules";
+import type { Why } from "./why";
 
 /** A wipe before its time is answered with the question, or with the time that is left (conversation: wipesEarly). */
 const heldByTheClock: ReadonlySet<DeviationCode> = new Set(["neverWet", "wipedEarly"]);
@@ -55,7 +56,7 @@ const statesOf = (effect: Effect): number => hands.length * origins.length * ("i
 
 export type Anywhere =
   | { readonly ok: true; readonly states: number }
-  | { readonly ok: false; readonly why: string; readonly states: number };
+  | { readonly ok: false; readonly why: Why; readonly states: number };
 
 export function isHeldBackEverywhere(protocol: Protocol): Anywhere {
   const items = new Map(protocol.items.map((i) => [i.id, i]));
@@ -65,7 +66,7 @@ export function isHeldBackEverywhere(protocol: Protocol): Anywhere {
       states += statesOf(effect);
       const found = findingsOf(effect, "item" in effect ? (items.get(effect.item) ?? null) : null);
       const loose = found.find((c) => ruleOf(c) !== null && !isHeldBack(c) && !heldByTheClock.has(c));
-      if (loose) return { ok: false, states, why: `${step.id}: ${loose} would not be held back` };
+      if (loose) return { ok: false, states, why: { code: "notHeldBack", step: step.id, finding: loose } };
     }
   }
   return { ok: true, states };

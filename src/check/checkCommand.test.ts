@@ -39,6 +39,13 @@ describe("gloveside check", () => {
     expect(lines.at(-1)).toMatch(/^not safe: \d+ breach/);
   });
 
+  it("tells it in Spanish where that is asked for, and knows no third language", async () => {
+    const { code, lines } = await asked(without(whole, "firstHands"), "--language", "es");
+    expect(code).toBe(1);
+    expect(lines[1]).toBe("  Ahora pide: «Do firstGloves.» (firstGloves).");
+    expect(await asked(whole, "--language", "xx")).toMatchObject({ code: 2, lines: [] });
+  });
+
   it("gives the events of the story as JSON", async () => {
     const { code, lines } = await asked(without(whole, "firstHands"), "--json");
     const found = JSON.parse(lines.join("\n"));

@@ -10,22 +10,22 @@ import { reach } from "./reach";
 import { type RuleId, ruleIds } from "./rules";
 import { Station } from "./slice";
 import { lookInto } from "./suspicion";
+import type { Why } from "./why";
 
 export interface Breach {
   readonly rule: RuleId;
   /** The step that asks for it; null where an event or the close does. */
   readonly step: string | null;
-  /** Plain sentences, in order; the last says what is wrong. */
-  readonly story: readonly string[];
   /** What is said to the real chart for it to happen. */
   readonly events: readonly SessionEvent[];
+  /** What is told and done, the last of which breaks the rule. In words: `storyOf`. */
   readonly moves: readonly Move[];
 }
 
 export type Verdict =
   | { readonly verdict: "proved"; readonly states: number; readonly transitions: number; readonly ms: number }
   | { readonly verdict: "breach"; readonly breaches: readonly Breach[]; readonly states: number; readonly ms: number }
-  | { readonly verdict: "notProved"; readonly why: string; readonly states: number; readonly ms: number };
+  | { readonly verdict: "notProved"; readonly why: Why; readonly states: number; readonly ms: number };
 
 export interface CheckOptions {
   /** Things followed together at most while a suspicion is looked into. Past it the answer is "not proved". */
@@ -70,7 +70,7 @@ export function checkProtocol(protocol: Protocol, given: Partial<CheckOptions> =
     return { verdict: "breach", breaches: shortest, states, ms: ms() };
   }
   const anywhere = isHeldBackEverywhere(protocol);
-  const why = !options.slips ? "only a part was walked" : anywhere.ok ? open[0] : anywhere.why;
+  const why: Why | undefined = !options.slips ? { code: "onlyAPart" } : anywhere.ok ? open[0] : anywhere.why;
   if (why !== undefined) return { verdict: "notProved", why, states, ms: ms() };
   return { verdict: "proved", states, transitions, ms: ms() };
 }
@@ -82,7 +82,7 @@ function looked(protocol: Protocol, graph: Graph, options: CheckOptions) {
     options.onProgress({ states, rulesLooked, rules: ruleIds.length });
   const reached = reach(graph, station, (met) => so(met, 0));
   const breaches: Breach[] = [];
-  const open: string[] = [];
+  const open: Why[] = [];
   let states = reached.states;
   for (const [at, rule] of ruleIds.entries()) {
     so(states, at);

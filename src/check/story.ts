@@ -1,46 +1,48 @@
-/** A breach told step by step, in the plain words of the trade, with the rule and its source. */
-import type { EventId, Protocol, Step } from "../session/protocol";
+/** A breach told step by step, in the plain words of the trade, with the rule and its source, in the language asked for. */
+import type { Protocol, Step, Text } from "../session/protocol";
+import type { Breach } from "./checkProtocol";
 import type { Move } from "./graph";
-import { type RuleId, rules } from "./rules";
-import type { Told } from "./telling";
+import type { RuleId } from "./rules";
+import { sharpsName } from "./slice";
+import type { Why } from "./why";
+import type { CheckWords } from "./words";
 
-const reports: Readonly<Record<EventId, string>> = {
-  freshGloves: "You ask for fresh gloves.",
-  tornGlove: "You report a torn glove.",
-  tornBarrier: "You report a torn barrier.",
-  newNeedle: "You ask for a new needle.",
-  parkNeedle: "You ask to park the needle.",
-  moreInk: "You ask for more ink.",
-  dropped: "You report something dropped.",
-  touched: "You report something touched.",
-  photo: "You ask to take a photo.",
-  machineSwap: "You ask to swap machines.",
-  takeBreak: "You take a break.",
-  clientLeaves: "The client leaves for a moment.",
-  clientReturns: "The client comes back.",
-  clientUnwell: "The client feels unwell.",
-  stopEarly: "The client stops early.",
-  note: "You leave a note.",
-};
+type Told = Pick<Breach, "rule" | "moves">;
 
-/** The step as the protocol says it, on one line. */
-const said = (step: Step): string => `"${step.say.en.replace(/\s+/g, " ")}" (${step.id})`;
-
-export function storyOf(protocol: Protocol, moves: readonly Move[], rule: RuleId, told: Told): string[] {
-  const before = moves.slice(0, told.at);
-  const last = moves[told.at];
-  return [...walked(before), ending(protocol, last, rule), `Rule: ${rules[rule].words} Source: ${rules[rule].source}.`];
+/** @returns plain sentences in order; the last says the rule and its source */
+export function storyOf(w: CheckWords, protocol: Protocol, { rule, moves }: Told): string[] {
+  const { words, source } = w.rules[rule];
+  return [...walked(w, moves.slice(0, -1)), ending(w, protocol, moves.at(-1), rule), w.rule(words, source)];
 }
 
+/** Why nothing is proved, in one sentence. */
+export function whyOf(w: CheckWords, protocol: Protocol, why: Why): string {
+  const nameOf = (id: string): string => {
+    const item = protocol.items.find((i) => i.id === id);
+    return id === sharpsName ? w.sharps : item ? inWords(w, item.calledAs) : id;
+  };
+  const told = {
+    rule: (id: RuleId) => w.rules[id].words,
+    things: (ids: readonly string[]) => (ids.length === 0 ? w.hands : ids.map(nameOf).join(", ")),
+  };
+  const say = w.why[why.code] as (why: Why, of: typeof told) => string;
+  return say(why, told);
+}
+
+const inWords = (w: CheckWords, text: Text): string => text[w.language] ?? text.en;
+
+/** The step as the protocol says it, on one line. */
+const said = (w: CheckWords, step: Step): string => w.step(inWords(w, step.say).replace(/\s+/g, " "), step.id);
+
 /** Steps done in a row without anything between them are told together. */
-function walked(moves: readonly Move[]): string[] {
+function walked(w: CheckWords, moves: readonly Move[]): string[] {
   const lines: string[] = [];
   let run: Step[] = [];
   const close = (): void => {
     const [first, last] = [run[0], run.at(-1)];
     if (!first || !last) return;
-    if (run.length <= 2) lines.push(...run.map((s) => `You do ${said(s)}.`));
-    else lines.push(`You do ${run.length} steps as asked, from ${said(first)} to ${said(last)}.`);
+    if (run.length <= 2) lines.push(...run.map((s) => w.does(said(w, s))));
+    else lines.push(w.doesMany(run.length, said(w, first), said(w, last)));
     run = [];
   };
   for (const move of moves) {
@@ -49,52 +51,48 @@ function walked(moves: readonly Move[]): string[] {
       continue;
     }
     close();
-    lines.push(toldAs(move));
+    lines.push(toldAs(w, move));
   }
   close();
   return lines;
 }
 
-function toldAs(move: Exclude<Move, { kind: "done" }>): string {
+function toldAs(w: CheckWords, move: Exclude<Move, { kind: "done" }>): string {
   switch (move.kind) {
     case "skipped":
-      return `You leave out ${said(move.step)}, which the protocol allows.`;
+      return w.leavesOut(said(w, move.step));
     case "event":
-      return reports[move.event];
+      return w.reports[move.event];
     case "finish":
-      return "You say that the work is finished.";
+      return w.finishes;
     case "exposure":
-      return "You report an accident, and choose to resume.";
+      return w.hurt;
     case "close":
-      return "You close the session.";
+      return w.closes;
   }
 }
 
-function ending(protocol: Protocol, last: Move | undefined, rule: RuleId): string {
+function ending(w: CheckWords, protocol: Protocol, last: Move | undefined, rule: RuleId): string {
   if (!last) return "";
-  if (last.kind === "close") return `You close the session. ${atClose[rule] ?? "Something is not as it should be."}`;
+  if (last.kind === "close") {
+    const atClose: Partial<Record<RuleId, string>> = w.atClose;
+    return `${w.closes} ${atClose[rule] ?? w.notAsItShouldBe}`;
+  }
   const ends = rule === "handsAfterGloves" || rule === "damagedOrSoiledGlovesChanged";
   if (last.kind === "done" && ends && last.step.effects.every((e) => !("item" in e))) {
-    return `You do ${said(last.step)}, and work goes on.`;
+    return w.goesOn(said(w, last.step));
   }
   if (last.kind === "done" || last.kind === "skipped") {
-    return `Now it asks: ${said(last.step)}${touches(protocol, last.step)}.`;
+    const things = touched(w, protocol, last.step);
+    return things === "" ? w.asks(said(w, last.step)) : w.asksAbout(said(w, last.step), things);
   }
-  return toldAs(last);
+  return toldAs(w, last);
 }
 
-const atClose: Partial<Record<RuleId, string>> = {
-  handsLast: "Your hands are not washed.",
-  sharpsCounted: "The sharps are not all counted in.",
-  reusableReady: "A reusable thing is still soiled.",
-  criticalSterilised: "A critical thing is still soiled.",
-  singleUseDiscarded: "A single-use thing still lies there.",
-  noBarrierLeft: "A barrier is still on.",
-  wipedAtTheEnd: "A surface was wetted and never wiped.",
-};
-
-function touches(protocol: Protocol, step: Step): string {
+function touched(w: CheckWords, protocol: Protocol, step: Step): string {
   const ids = new Set(step.effects.flatMap((e) => ("item" in e ? [e.item] : [])));
-  const names = protocol.items.filter((i) => ids.has(i.id)).map((i) => i.calledAs.en);
-  return names.length > 0 ? `, which meets: ${names.join(", ")}` : "";
+  return protocol.items
+    .filter((i) => ids.has(i.id))
+    .map((i) => inWords(w, i.calledAs))
+    .join(", ");
 }

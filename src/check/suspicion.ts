@@ -7,15 +7,15 @@ import type { Reached } from "./reach";
 import type { RuleId } from "./rules";
 import { type Station, sharpsName } from "./slice";
 import { itemOf } from "./step";
-import { storyOf } from "./story";
 import { tell } from "./telling";
+import type { Why } from "./why";
 
 const stepIn = (move: Move | undefined): string | null =>
   move?.kind === "done" || move?.kind === "skipped" ? move.step.id : null;
 
 export interface Looked {
   readonly breach: Breach | null;
-  readonly why: string | null;
+  readonly why: Why | null;
   readonly states: number;
 }
 
@@ -34,7 +34,7 @@ export function lookInto(
     slice.nodes.add(s.node);
     bySlice.set(s.names.join(), slice);
   }
-  let why: string | null = null;
+  let why: Why | null = null;
   let best: Breach | null = null;
   let states = 0;
   for (const { names, nodes } of bySlice.values()) {
@@ -43,7 +43,7 @@ export function lookInto(
       const way = shortestWay(graph, station, reached, watched, { rule, nodes }, options.mostStates);
       if (way === null) break;
       if (way === "too many") {
-        why = `${rule}: ${watched.join(", ")} together have more than ${options.mostStates} states`;
+        why = { code: "tooMany", rule, names: watched, most: options.mostStates };
         break;
       }
       states += way.stops.length;
@@ -57,15 +57,12 @@ export function lookInto(
           step: stepIn(moves.at(-1)),
           moves,
           events: told.events,
-          story: storyOf(protocol, moves, shown, told),
         };
         break;
       }
       const more = (told.stuck ? null : responsible(station, way, watched, told.touched)) ?? guardedBy(way, watched);
       if (more === null || watched.filter((n) => n !== sharpsName).length >= options.mostWatched) {
-        why = told.stuck
-          ? `${rule}: the chart does not follow the way to it`
-          : `${rule}: it cannot be shown on the real chart, nor ruled out by watching ${watched.join(", ") || "the hands"}`;
+        why = told.stuck ? { code: "notFollowed", rule } : { code: "leftOpen", rule, names: watched };
         break;
       }
       watched = [...watched, more];

@@ -1,14 +1,12 @@
 /** What the checker found, sorted to where it belongs: to a step, to something that can happen at work, or to the close. */
 import type { Breach, Verdict } from "../check/checkProtocol";
-import { type RuleId, rules } from "../check/rules";
-import type { EventId } from "../session/protocol";
+import type { Why } from "../check/why";
+import type { EventId, Protocol } from "../session/protocol";
 
+/** A breach with the protocol as it was when it was found, so that it can be told in any language. */
 export interface DraftFinding {
-  readonly rule: RuleId;
-  readonly words: string;
-  readonly source: string;
-  /** The shortest way there, step by step, in plain words. */
-  readonly story: readonly string[];
+  readonly breach: Breach;
+  readonly protocol: Protocol;
 }
 
 export interface Findings {
@@ -18,14 +16,15 @@ export interface Findings {
   readonly elsewhere: readonly DraftFinding[];
   readonly count: number;
   /** Why it is not proved though nothing was found. */
-  readonly why: string | null;
+  readonly why: Why | null;
 }
 
-const none: Findings = { steps: new Map(), events: new Map(), elsewhere: [], count: 0, why: null };
+export const noFindings: Findings = { steps: new Map(), events: new Map(), elsewhere: [], count: 0, why: null };
 
-export function findingsOf(verdict: Verdict): Findings {
-  if (verdict.verdict === "proved") return none;
-  if (verdict.verdict === "notProved") return { ...none, why: verdict.why };
+/** @param protocol the one that was judged */
+export function findingsOf(verdict: Verdict, protocol: Protocol): Findings {
+  if (verdict.verdict === "proved") return noFindings;
+  if (verdict.verdict === "notProved") return { ...noFindings, why: verdict.why };
   const steps = new Map<string, DraftFinding[]>();
   const events = new Map<EventId, DraftFinding[]>();
   const elsewhere: DraftFinding[] = [];
@@ -36,19 +35,13 @@ export function findingsOf(verdict: Verdict): Findings {
     const key = `${breach.rule} ${breach.step ?? (last?.kind === "event" ? last.event : last?.kind)}`;
     if (told.has(key)) continue;
     told.add(key);
-    if (breach.step !== null) put(steps, breach.step, breach);
-    else if (last?.kind === "event") put(events, last.event, breach);
-    else elsewhere.push(findingOf(breach));
+    if (breach.step !== null) put(steps, breach.step, { breach, protocol });
+    else if (last?.kind === "event") put(events, last.event, { breach, protocol });
+    else elsewhere.push({ breach, protocol });
   }
   return { steps, events, elsewhere, count: told.size, why: null };
 }
 
-function put<K>(to: Map<K, DraftFinding[]>, key: K, breach: Breach): void {
-  to.set(key, [...(to.get(key) ?? []), findingOf(breach)]);
+function put<K>(to: Map<K, DraftFinding[]>, key: K, finding: DraftFinding): void {
+  to.set(key, [...(to.get(key) ?? []), finding]);
 }
-
-/** The rule stands apart, so the line that repeats it at the end of the story is left out. */
-const findingOf = ({ rule, story }: Breach): DraftFinding => {
-  const { words, source } = rules[rule];
-  return { rule, words, source, story: story.slice(0, -1) };
-};

@@ -1,6 +1,8 @@
 /** One mutant judged: caught by a breach that happens on the real chart, left open, shown equivalent, or missed. */
 import { checkProtocol } from "../../src/check/checkProtocol";
 import type { RuleId } from "../../src/check/rules";
+import { whyOf } from "../../src/check/story";
+import { checkEn } from "../../src/check/words/en";
 import type { Protocol } from "../../src/session/protocol";
 import { asProtocol } from "../../src/session/readProtocol";
 import type { Mutant } from "./edit";
@@ -19,7 +21,7 @@ export function judge({ what, protocol }: Mutant): Judged {
     case "breach":
       return { came: "caught", rule: found.breaches[0]?.rule ?? null, words: "" };
     case "notProved":
-      return { came: "notProved", rule: null, words: found.why };
+      return { came: "notProved", rule: null, words: whyOf(checkEn, protocol, found.why) };
     case "proved": {
       const { isHarmless, words } = walkWhole(protocol);
       return { came: isHarmless ? "equivalent" : "missed", rule: null, words };

@@ -1,4 +1,6 @@
 /** Always in sight: what the check says, what was just done and its undo, and the save with the version it will give. */
+import { whyOf } from "../../check/story";
+import { checkWordsFor } from "../../check/words";
 import type { FieldTrouble } from "../../drafting/fieldTrouble";
 import { redoable, undoable } from "../../drafting/history";
 import { nextVersion } from "../../drafting/version";
@@ -10,7 +12,8 @@ import { useEditor } from "./useEditor";
 import { useText } from "./useText";
 
 export function Bar({ trouble }: { trouble: FieldTrouble | null }) {
-  const w = useShared().words.protocols;
+  const { words, language } = useShared();
+  const w = words.protocols;
   const text = useText();
   const { editor, state, protocol, isReadOnly } = useEditor();
   const { history, saved, saving, notKept } = state;
@@ -21,7 +24,9 @@ export function Bar({ trouble }: { trouble: FieldTrouble | null }) {
     const came = await editor.save((next) => w.acts.saved(text(next.name), next.version));
     if (came.kind === "proved" && undoable(editor.now.history) === "save") location.hash = addressOf("protocols");
   };
-  const check = checkWords(w.editor.check, state.check, state.findings);
+  const check = checkWords(w.editor.check, state.check, state.findings, (why) =>
+    whyOf(checkWordsFor(language), protocol, why),
+  );
   return (
     <section className={styles.bar} aria-label={w.editor.bar}>
       <div className={styles.said}>

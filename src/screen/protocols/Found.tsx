@@ -62,7 +62,7 @@ export function Found() {
   );
 }
 
-const keyOf = ({ rule, story }: DraftFinding): string => `${rule} ${story.join()}`;
+const keyOf = ({ breach: { rule, step, events } }: DraftFinding): string => `${rule} ${step} ${events.length}`;
 
 interface RowProps {
   readonly finding: DraftFinding;

@@ -31,7 +31,7 @@ export function ListPart({ place }: { place: Place }) {
       level={isList(place) ? "h3" : "h4"}
     >
       {ofEvent.map((finding) => (
-        <FindingNote key={finding.rule} finding={finding} />
+        <FindingNote key={finding.breach.rule} finding={finding} />
       ))}
       {!isList(place) && <FlowFields event={place} />}
       <ol className={styles.steps} data-testid={`steps-${place}`}>

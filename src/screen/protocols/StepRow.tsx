@@ -76,7 +76,7 @@ export function StepRow({ step, place, at, of }: Props) {
         </span>
       </div>
       {found.map((finding) => (
-        <FindingNote key={`${finding.rule} ${finding.story.length}`} finding={finding} />
+        <FindingNote key={finding.breach.rule} finding={finding} />
       ))}
       {isOpen && <StepForm step={step} place={place} at={at} />}
     </li>

@@ -1,4 +1,5 @@
 /** The standing of the check in one sentence. Pure. */
+import type { Why } from "../../check/why";
 import type { Findings } from "../../drafting/findings";
 import type { CheckNow } from "./editing";
 import type { ProtocolWords } from "./words";
@@ -8,7 +9,13 @@ export interface CheckSaid {
   readonly words: string;
 }
 
-export function checkWords(w: ProtocolWords["editor"]["check"], check: CheckNow, findings: Findings): CheckSaid {
+/** @param why in the language of the words */
+export function checkWords(
+  w: ProtocolWords["editor"]["check"],
+  check: CheckNow,
+  findings: Findings,
+  why: (why: Why) => string,
+): CheckSaid {
   if (check.at === "waiting") return { tone: "working", words: w.waiting };
   if (check.at === "checking") {
     const { so } = check;
@@ -25,6 +32,6 @@ export function checkWords(w: ProtocolWords["editor"]["check"], check: CheckNow,
     case "breach":
       return { tone: "no", words: w.breach(findings.count) };
     case "notProved":
-      return { tone: "no", words: w.notProved(verdict.why) };
+      return { tone: "no", words: w.notProved(why(verdict.why)) };
   }
 }

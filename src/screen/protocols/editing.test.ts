@@ -32,7 +32,7 @@ function device(saveComesTo: Saved = { kind: "proved" }) {
         verdict,
         stop: () => {
           one.isStopped = true;
-          end({ verdict: "notProved", why: "stopped", states: 0, ms: 0 });
+          end({ verdict: "notProved", why: { code: "stopped" }, states: 0, ms: 0 });
         },
       };
     },
@@ -150,12 +150,12 @@ describe("a save", () => {
   });
 
   it("that is not proved shows what was found, and counts on from the draft's version", async () => {
-    const verdict: Verdict = { verdict: "notProved", why: "too many states", states: 1, ms: 1 };
+    const verdict: Verdict = { verdict: "notProved", why: { code: "onlyAPart" }, states: 1, ms: 1 };
     const { ports } = device({ kind: "draft", verdict });
     const editor = editing(smallProtocol, smallProtocol, ports);
     editor.edit(say("Wash"));
     await editor.save(() => "saved");
-    expect(editor.now.findings.why).toBe("too many states");
+    expect(editor.now.findings.why).toEqual({ code: "onlyAPart" });
     editor.edit({ do: "removeStep", step: "checkFloor" });
     await editor.save(() => "saved");
     expect(editor.now.history.present.version).toBe("1.1.0");

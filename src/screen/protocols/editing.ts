@@ -5,7 +5,7 @@
 import type { Progress, Verdict } from "../../check/checkProtocol";
 import type { Edit } from "../../drafting/edit";
 import type { FieldTrouble } from "../../drafting/fieldTrouble";
-import { type Findings, findingsOf } from "../../drafting/findings";
+import { type Findings, findingsOf, noFindings } from "../../drafting/findings";
 import { edited, type History, historyOf, redone, runEnded, saved, undone } from "../../drafting/history";
 import { nextVersion } from "../../drafting/version";
 import type { Protocol } from "../../session/protocol";
@@ -42,7 +42,7 @@ export function editing(first: Protocol, savedFirst: Protocol | null, ports: Edi
     history: historyOf(first),
     saved: savedFirst,
     check: { at: "waiting" },
-    findings: findingsOf({ verdict: "proved", states: 0, transitions: 0, ms: 0 }),
+    findings: noFindings,
     notKept: null,
     saving: "no",
   };
@@ -66,7 +66,7 @@ export function editing(first: Protocol, savedFirst: Protocol | null, ports: Edi
     void mine.verdict.then((verdict) => {
       if (running !== mine) return;
       running = null;
-      put({ check: { at: "done", verdict }, findings: findingsOf(verdict) });
+      put({ check: { at: "done", verdict }, findings: findingsOf(verdict, protocol) });
     });
   };
   const stopCheck = (): void => {
@@ -141,7 +141,7 @@ export function editing(first: Protocol, savedFirst: Protocol | null, ports: Edi
         put({ history: saved(state.history, next) });
         if (came.kind === "draft") {
           stopCheck();
-          put({ check: { at: "done", verdict: came.verdict }, findings: findingsOf(came.verdict) });
+          put({ check: { at: "done", verdict: came.verdict }, findings: findingsOf(came.verdict, next) });
         }
       } else {
         // What was typed meanwhile counts from the version that was just saved.
