@@ -5,7 +5,7 @@ import { type Clip, everyPhrase } from "./clips";
 import { babbleOf, machine, musicOf, type Noise } from "./noises";
 import { testMusic, testPeople } from "./people";
 import { type Kind, kinds, type Material, type Stretch, stretchSec } from "./stretches";
-import { testVoices } from "./voices";
+import { type TestVoice, testVoices } from "./voices";
 
 export interface Condition {
   readonly name: string;
@@ -20,6 +20,7 @@ export const phraseConditions: readonly Condition[] = [
   { name: "babble 10 dB", noise: "babble", ratioDb: 10 },
   { name: "music 10 dB", noise: "music", ratioDb: 10 },
 ];
+export const accentConditions = phraseConditions.map((one) => ({ ...one, name: `accents, ${one.name}` }));
 export const accidentConditions: readonly Condition[] = [
   { name: "accident clean", noise: null, ratioDb: 0 },
   { name: "accident buzz 10 dB", noise: "machine", ratioDb: 10 },
@@ -49,10 +50,9 @@ const shares: Readonly<Record<Kind, number>> = {
 };
 
 export function jobsOf({ isFull, hours }: Wishes): readonly Job[] {
-  const { voices } = testVoices();
-  const phrases = everyPhrase(voices, commandIds, false).filter(
-    (_, n) => isFull || (n + Math.floor(n / commandIds.length)) % 4 === 0,
-  );
+  const { voices, accents } = testVoices();
+  const some = (of: readonly TestVoice[]) =>
+    everyPhrase(of, commandIds, false).filter((_, n) => isFull || (n + Math.floor(n / commandIds.length)) % 4 === 0);
   const accidents = everyPhrase(voices, ["accident"], true);
   const clips = (of: readonly Clip[], conditions: readonly Condition[]): readonly Job[] =>
     conditions.flatMap((condition) => of.map((clip) => ({ of: "clip", clip, condition }) as const));
@@ -62,7 +62,12 @@ export function jobsOf({ isFull, hours }: Wishes): readonly Job[] {
       return { of: "stretch", stretch: { kind, seed: n + 1 } };
     }),
   );
-  return [...clips(phrases, phraseConditions), ...clips(accidents, accidentConditions), ...stretches];
+  return [
+    ...clips(some(voices), phraseConditions),
+    ...clips(some(accents), accentConditions),
+    ...clips(accidents, accidentConditions),
+    ...stretches,
+  ];
 }
 
 export interface Sounds {

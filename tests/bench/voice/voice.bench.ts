@@ -30,7 +30,7 @@ import { shippedModel } from "../../../src/recogniser/network/shippedModel";
 import { coreShare, downloadMb } from "./costs";
 import { openJournal } from "./journal";
 import { type Done, performAll } from "./perform";
-import { accidentConditions, jobsOf, phraseConditions, soundsAtHand } from "./plan";
+import { accentConditions, accidentConditions, jobsOf, phraseConditions, soundsAtHand } from "./plan";
 import { sphinxBeside } from "./sphinxBeside";
 import { kinds } from "./stretches";
 import { heldOutDigest } from "./voices";
@@ -99,7 +99,13 @@ const figures: readonly Figure[] = [
   ...phraseNames.map((name) =>
     heardRight(`unseen voices, ${name}`, among(clips, name), barFor(name), beside.cells.get(name)),
   ),
-  actedWrong("another phrase acted on, 10 dB or better", among(clips, ...phraseNames), most(0.5), beside.wrong),
+  ...accentConditions.map(({ name }) => heardRight(name, among(clips, name), null, beside.cells.get(name))),
+  actedWrong(
+    "another phrase acted on, 10 dB or better",
+    among(clips, ...phraseNames, ...accentConditions.map(({ name }) => name)),
+    most(0.5),
+    beside.wrong,
+  ),
   ...accidentConditions.map(({ name }, n) =>
     heardRight(`${name}`, among(clips, name), accidentBars[n] ?? null, beside.cells.get(name)),
   ),

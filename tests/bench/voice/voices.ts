@@ -12,19 +12,22 @@ import { readWav, resample, sampleRateHz } from "../../../src/recogniser";
 const file = new URL("../../../audio/make/held-out.json", import.meta.url);
 const names = z.array(z.string());
 const heldOut = z.object({
-  test: z.object({ flite: names, festival: names, gnuspeech: names, "espeak-ng": names }),
+  test: z.object({ flite: names, festival: names, gnuspeech: names, "espeak-ng": names, accents: names }),
 });
 export const heldOutDigest = createHash("sha256").update(readFileSync(file)).digest("hex");
 
 const gnuspeech = resolve(process.env.GNUSPEECH ?? "out/gnuspeech/node_modules/@echogarden/gnuspeech-wasm");
 const engines = ["flite", "festival", "gnuspeech", "espeak-ng"] as const;
-export type Engine = (typeof engines)[number];
+export type Engine = (typeof engines)[number] | "accents";
 const howToGet: Readonly<Record<Engine, string>> = {
   flite: "apt-get install flite",
   festival: "apt-get install festival festvox-us-slt-hts",
   gnuspeech: "npm install --prefix out/gnuspeech @echogarden/gnuspeech-wasm@0.3.0",
   "espeak-ng": "apt-get install espeak-ng",
+  accents: "apt-get install python3 festival festvox-suopuhe-lj festvox-itapc16k",
 };
+/** Voices of other languages, which read English spelled as their language would write its sounds. */
+const accentLanguage: Readonly<Record<string, string>> = { suo_fi_lj_diphone: "finnish", pc_diphone: "italian" };
 
 export interface TestVoice {
   readonly engine: Engine;
@@ -36,19 +39,32 @@ export interface TestVoice {
 /** How long each sound lasts, times the voice's own: the three speeds of audio/make/render.py. */
 export const stretches = [1.18, 1, 0.85] as const;
 
-export function testVoices(): { readonly voices: readonly TestVoice[]; readonly missing: readonly string[] } {
+export interface TestVoices {
+  readonly voices: readonly TestVoice[];
+  /** Reported apart from the others. */
+  readonly accents: readonly TestVoice[];
+  readonly missing: readonly string[];
+}
+
+export function testVoices(): TestVoices {
   const { test } = heldOut.parse(JSON.parse(readFileSync(file, "utf8")));
   const speakerOf = (engine: Engine, name: string) => (name.includes("slt") ? "slt" : `${engine} ${name}`);
-  const there = engines.filter(isInstalled);
+  const of = (engine: Engine): readonly TestVoice[] =>
+    isInstalled(engine) ? test[engine].map((name) => ({ engine, name, speaker: speakerOf(engine, name) })) : [];
+  const missing = [...engines, "accents" as const].filter((engine) => !isInstalled(engine));
   return {
-    voices: there.flatMap((engine) => test[engine].map((name) => ({ engine, name, speaker: speakerOf(engine, name) }))),
-    missing: engines.filter((engine) => !there.includes(engine)).map((engine) => `${engine} (${howToGet[engine]})`),
+    voices: engines.flatMap(of),
+    accents: of("accents"),
+    missing: missing.map((engine) => `${engine} (${howToGet[engine]})`),
   };
 }
 
+const festivalVoices = "/usr/share/festival/voices";
 function isInstalled(engine: Engine): boolean {
   if (engine === "gnuspeech") return existsSync(join(gnuspeech, "dist/exports/GnuSpeech.js"));
-  if (engine === "festival") return existsSync("/usr/share/festival/voices/us/cmu_us_slt_arctic_hts");
+  if (engine === "festival") return existsSync(`${festivalVoices}/us/cmu_us_slt_arctic_hts`);
+  if (engine === "accents")
+    return ["finnish/suo_fi_lj_diphone", "italian/pc_diphone"].every((name) => existsSync(`${festivalVoices}/${name}`));
   return existsSync(`/usr/bin/${engine}`);
 }
 
@@ -70,8 +86,7 @@ export function said({ engine, name }: TestVoice, words: string, stretch: number
 }
 
 function render(engine: Engine, name: string, words: string, stretch: number, path: string): void {
-  const run = (program: string, args: readonly string[], input?: string) =>
-    execFileSync(program, args, { ...(input !== undefined && { input }), stdio: ["pipe", "ignore", "ignore"] });
+  const run = (program: string, args: readonly string[]) => execFileSync(program, args, { stdio: "ignore" });
   if (engine === "flite")
     run("flite", ["-voice", name, "--setf", `duration_stretch=${stretch}`, "-t", words, "-o", path]);
   else if (engine === "espeak-ng")
@@ -82,13 +97,24 @@ function render(engine: Engine, name: string, words: string, stretch: number, pa
     execFileSync("node", ["audio/make/gnuspeech.mjs", job], { env: { ...process.env, GNUSPEECH: gnuspeech } });
     rmSync(job);
   } else {
+    const text = engine === "accents" ? spelled(words, accentLanguage[name] ?? "") : words;
     const script = [
       `(voice_${name})`,
       `(Parameter.set 'Duration_Stretch ${stretch})`,
-      `(utt.save.wave (utt.synth (Utterance Text "${words.replace(/[\\"]/g, "")}")) "${path}" 'riff)`,
+      `(utt.save.wave (utt.synth (Utterance Text "${text.replace(/[\\"]/g, "")}")) "${path}" 'riff)`,
     ];
-    run("festival", ["--pipe"], script.join("\n"));
+    execFileSync("festival", ["--pipe"], {
+      input: Buffer.from(script.join("\n"), engine === "accents" ? "latin1" : "utf8"),
+      stdio: ["pipe", "ignore", "ignore"],
+    });
   }
+}
+
+/** As audio/make/accents.py spells it. */
+function spelled(words: string, language: string): string {
+  const program = "import sys; import accents; print(accents.spelled(sys.argv[1], sys.argv[2]))";
+  const env = { ...process.env, PYTHONPATH: "audio/make", PYTHONIOENCODING: "utf-8" };
+  return execFileSync("python3", ["-c", program, words, language], { env, encoding: "utf8" }).trim();
 }
 
 /** What is 38 dB below the loudest 20 ms, at either end, is cut but for 20 ms. */
