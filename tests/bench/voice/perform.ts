@@ -36,6 +36,7 @@ export interface Share {
   /** Places in the list of jobs. */
   readonly numbers: readonly number[];
   readonly wishes: Wishes;
+  readonly forMs: number | null;
   readonly modelFolder: string | null;
 }
 export interface Told {
@@ -45,6 +46,7 @@ export interface Told {
 
 /**
  * @param known What an earlier run of the same has heard; those jobs are not done again.
+ * @param stopAtMs By `performance.now()`: nothing is begun after it.
  * @param keep  Told of each job as it is done.
  * @returns what came of each job, in their order.
  */
@@ -54,6 +56,7 @@ export async function performAll(
   wishes: Wishes,
   parts: number,
   known: readonly Told[],
+  stopAtMs: number,
   keep: (told: Told, left: number) => void,
 ): Promise<readonly Done[]> {
   const jobs = jobsOf(wishes);
@@ -68,11 +71,16 @@ export async function performAll(
   };
   if (parts === 1) {
     const work = worker(model, soundsAtHand());
-    for (const number of left) take({ number, done: work(jobs[number] as Job) });
+    for (const number of left) {
+      if (performance.now() > stopAtMs) break;
+      take({ number, done: work(jobs[number] as Job) });
+    }
     return results;
   }
   const shares = Array.from({ length: parts }, (_, part) => left.filter((_, n) => n % parts === part));
-  await Promise.all(shares.map((numbers) => inProcess({ numbers, wishes, modelFolder }, take)));
+  await Promise.all(
+    shares.map((numbers) => inProcess({ numbers, wishes, modelFolder, forMs: stopAtMs - performance.now() }, take)),
+  );
   return results;
 }
 

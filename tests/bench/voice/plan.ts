@@ -1,5 +1,6 @@
 /** What one run of the benchmark listens to: every phrase in every condition, and hours of sound that is no command. */
 import { commandIds } from "../../../src/intent/phrases";
+import { seededRandom } from "../../../src/rehearsal/random";
 import { announcements } from "./announcements";
 import { type Clip, everyPhrase } from "./clips";
 import { babbleOf, machine, musicOf, type Noise } from "./noises";
@@ -56,18 +57,24 @@ export function jobsOf({ isFull, hours }: Wishes): readonly Job[] {
   const accidents = everyPhrase(voices, ["accident"], true);
   const clips = (of: readonly Clip[], conditions: readonly Condition[]): readonly Job[] =>
     conditions.flatMap((condition) => of.map((clip) => ({ of: "clip", clip, condition }) as const));
-  const all: readonly Kind[] = [...kinds, "neighbour", "announcements"];
-  const stretches = all.flatMap((kind) =>
+  const allKinds: readonly Kind[] = [...kinds, "neighbour", "announcements"];
+  const stretches = allKinds.flatMap((kind) =>
     Array.from({ length: Math.max(1, Math.round((shares[kind] * hours * 3600) / stretchSec)) }, (_, n): Job => {
       return { of: "stretch", stretch: { kind, seed: n + 1 } };
     }),
   );
-  return [
+  const all = [
     ...clips(some(voices), phraseConditions),
     ...clips(some(accents), accentConditions),
     ...clips(accidents, accidentConditions),
     ...stretches,
   ];
+  // In no order, so that a run that is cut short has heard something of everything.
+  const random = seededRandom(9);
+  return all
+    .map((job) => ({ job, at: random() }))
+    .toSorted((a, b) => a.at - b.at)
+    .map(({ job }) => job);
 }
 
 export interface Sounds {

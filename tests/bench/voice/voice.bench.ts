@@ -4,6 +4,7 @@
  *
  *   -- full              every phrase by every voice, 30 h of sound that is no command
  *   --hours H            so many hours of it (default 0.4)
+ *   --minutes M          stop listening after M minutes and say what was heard by then
  *   --jobs N             in N processes (default 1)
  *   --model FOLDER       another phrase model than public/voice
  *   --json FILE          the figures as JSON, too
@@ -29,7 +30,7 @@ import {
 import { shippedModel } from "../../../src/recogniser/network/shippedModel";
 import { coreShare, downloadMb } from "./costs";
 import { openJournal } from "./journal";
-import { type Done, performAll } from "./perform";
+import { type Done, performAll, type Told } from "./perform";
 import { accentConditions, accidentConditions, jobsOf, phraseConditions, soundsAtHand } from "./plan";
 import { sphinxBeside } from "./sphinxBeside";
 import { kinds } from "./stretches";
@@ -39,6 +40,7 @@ const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     hours: { type: "string" },
+    minutes: { type: "string" },
     jobs: { type: "string", default: "1" },
     model: { type: "string" },
     json: { type: "string" },
@@ -60,10 +62,15 @@ const jobs = jobsOf(wishes);
 const journal = openJournal(model, wishes);
 if (journal.known.length > 0)
   process.stderr.write(`${journal.known.length} of ${jobs.length} taken from a run of the same that was cut short\n`);
-const done = await performAll(model, modelFolder, wishes, Number(values.jobs), journal.known, (told, left) => {
+const stopAtMs = began + Number(values.minutes ?? Number.POSITIVE_INFINITY) * 60_000;
+let left = jobs.length - journal.known.length;
+const keep = (told: Told, still: number) => {
   journal.write(told);
+  left = still;
   if (left % Math.ceil(jobs.length / 20) === 0) process.stderr.write(`${left} left after ${minutes()} min\n`);
-});
+};
+const parts = Number(values.jobs);
+const done = await performAll(model, modelFolder, wishes, parts, journal.known, stopAtMs, keep);
 const sounds = soundsAtHand();
 const beside = values["no-sphinx"]
   ? { cells: new Map<string, string>(), wrong: "", missing: [] }
@@ -164,6 +171,7 @@ const figures: readonly Figure[] = [
 
 console.log(`Phrase model ${model.digest.slice(0, 16)}, thresholds ${model.descriptionDigest.slice(0, 16)}.`);
 console.log(`Held-out list (SHA-256) ${heldOutDigest.slice(0, 16)}. ${minutes()} min.`);
+if (left > 0) console.log(`CUT SHORT: ${jobs.length - left} of ${jobs.length} pieces of sound were heard.`);
 for (const name of new Set([...sounds.missing, ...beside.missing, ...unmeasured])) console.log(`NOT MEASURED: ${name}`);
 console.log(`\n${figureTable(figures).join("\n")}\n`);
 console.log(bySpeaker().join("\n"));
