@@ -364,6 +364,11 @@ export const en: Phrasebook = {
     problem: "Problem noted.",
   },
   eventItem: "{item}, noted.",
+  note: {
+    recording: "Recording.",
+    nothing: "Nothing heard. No note.",
+    enough: "This record holds no more notes. Write it down.",
+  },
 
   begun: "Session begun. The product label and local rules come before me.",
   reopened: "Open again, where we were.",

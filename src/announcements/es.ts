@@ -364,6 +364,11 @@ export const es: Phrasebook = {
     problem: "Problema anotado.",
   },
   eventItem: "{item}, anotado.",
+  note: {
+    recording: "Grabando.",
+    nothing: "No oí nada. No hay nota.",
+    enough: "Este registro no admite más notas. Escríbela.",
+  },
 
   begun: "Sesión empezada. La etiqueta del producto y las normas locales están por encima de mí.",
   reopened: "Abierta de nuevo, donde estábamos.",

@@ -43,6 +43,7 @@ export type Kept =
   | "briskOn"
   | "briskOff"
   | "problem";
+export type NoteMoment = "recording" | "nothing" | "enough";
 export type Caution = "label" | "localRules" | "clinician" | "emergency";
 
 export interface Phrasebook {
@@ -131,6 +132,8 @@ export interface Phrasebook {
   readonly event: Readonly<Record<EventId, Plain>>;
   readonly kept: Readonly<Record<Kept, Plain>>;
   readonly eventItem: With<"item">;
+  /** About a spoken note: it records from now on; nobody spoke; the record holds no more of them. */
+  readonly note: Readonly<Record<NoteMoment, Plain>>;
 
   readonly begun: Plain;
   readonly reopened: Plain;

@@ -4,7 +4,7 @@ import type { DeviationCode, RefusalReason } from "../session/fact";
 import type { EventId } from "../session/protocol";
 import { fill, itemPart, listOf, sentences } from "./fill";
 import type { Options } from "./options";
-import type { AboutItem, Caution, EarTrouble, Kept, NotKeptReason, Phrasebook } from "./phrasebook";
+import type { AboutItem, Caution, EarTrouble, Kept, NoteMoment, NotKeptReason, Phrasebook } from "./phrasebook";
 import type { Spoken } from "./sayClock";
 import type { Part, Urgency, Utterance } from "./utterance";
 
@@ -61,6 +61,10 @@ export const sayItemNoted = (book: Phrasebook, item: Spoken): Utterance =>
   notice("echo", fill(book.eventItem, { item: [itemPart(book, item)] }), "soon", true);
 
 export const sayKept = (book: Phrasebook, kept: Kept): Utterance => notice("echo", fill(book.kept[kept]), "soon", true);
+
+/** At once: somebody waits to speak. */
+export const sayNote = (book: Phrasebook, moment: NoteMoment): Utterance =>
+  notice(moment === "recording" ? "recording" : "echo", fill(book.note[moment]), "now", true);
 
 export const sayNotKept = (book: Phrasebook, reason: NotKeptReason): Utterance =>
   notice("notKept", fill(book.notKept[reason]), "now", true);

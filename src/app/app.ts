@@ -147,7 +147,7 @@ export async function createApp(parts: AppParts): Promise<App> {
     command: (command, way) => sessions.running?.command(command, way),
     async saveRecord() {
       const { running } = sessions;
-      const text = running && (running.recordText ?? (await running.textSoFar()));
+      const text = running && ((await running.textSoFar()) ?? running.recordText);
       if (running && text) saveFile(`gloveside-${running.session}.json`, text);
     },
     saveFile,

@@ -2,7 +2,7 @@
 import { begin, resume } from "../../machines/session/decide";
 import { bookFor } from "../announcements/phrasebooks";
 import type { CodeCamera } from "../barcode/codeCamera";
-import { clientIn, inputWith } from "../log";
+import { clientIn, inputWith, notesIn } from "../log";
 import { recordingSource, type SoundSource } from "../microphone";
 import type { RecordView, SessionView } from "../screen/model";
 import type { Draft } from "../screen/prepare/draft";
@@ -26,7 +26,10 @@ export interface BeginningParts {
   readonly show: (view: SessionView | RecordView) => void;
 }
 
-type Wiring = Pick<SessionParts, "state" | "writer" | "log" | "source" | "isPractice" | "letterKeys" | "readsCodes">;
+type Wiring = Pick<
+  SessionParts,
+  "state" | "writer" | "log" | "source" | "isPractice" | "notesSoFar" | "letterKeys" | "readsCodes"
+>;
 type How = Pick<Wiring, "isPractice" | "letterKeys" | "readsCodes">;
 
 export function beginnings({ log, memory, voice, hearing, camera, openMicrophone, show }: BeginningParts) {
@@ -61,7 +64,7 @@ export function beginnings({ log, memory, voice, hearing, camera, openMicrophone
     const opened = await into.journal.open(made.opening);
     if (!opened.ok) return opened;
     if (!how.isPractice) memory.keepOpenSession(opened.writer.session);
-    return run({ state: begin(input), writer: opened.writer, log: into, source, ...how });
+    return run({ state: begin(input), writer: opened.writer, log: into, source, notesSoFar: 0, ...how });
   };
 
   return {
@@ -82,7 +85,8 @@ export function beginnings({ log, memory, voice, hearing, camera, openMicrophone
       memory.keepOpenSession(session);
       const { letterKeys, readsCodes } = memory.draft();
       const how = { isPractice: false, letterKeys, readsCodes };
-      return run({ state, writer: taken.writer, log, source: openMicrophone(), ...how });
+      const notesSoFar = notesIn(entries).length;
+      return run({ state, writer: taken.writer, log, source: openMicrophone(), notesSoFar, ...how });
     },
     /** @param folder address of the practice folder, with its slash. */
     async practise(folder: string, practice: Practice): Promise<KeepTrouble | null> {

@@ -41,9 +41,13 @@ export interface Companion {
   /** Goes on with a session read from disk: nobody watched meanwhile, and that is kept first. */
   reopen(): Promise<Moment>;
   tell(event: SessionEvent, way: Way): Promise<Moment>;
-  hear(heard: Heard): Promise<void>;
-  /** The same command by hand or foot. */
+  /** A command that was given by hand. */
   command(command: CommandId, way: Way): Promise<void>;
+  /** Says something that no event brings. */
+  announce(utterances: readonly Utterance[]): void;
+  /** Something outside has changed that decides what is listened for. */
+  lookAgain(): void;
+  hear(heard: Heard): Promise<void>;
   /** People talk, or have stopped; what is not urgent waits for a pause. */
   talk(isOn: boolean): void;
   /** At least once a second while the page lives. `today` as the calendar of the station says, YYYY-MM-DD. */
@@ -63,13 +67,17 @@ export interface CompanionParts {
   readonly state: SessionState;
   readonly pen: Pen;
   readonly voice: Voice;
+  /** Takes spoken notes; without, a note is an event that is only marked. */
+  readonly notes?: { readonly isOn: boolean; begin(way: Way): boolean };
   /** Without one, the breakdown is walked as it is written. */
   readonly planner?: PlannerPort;
   /** False: the plan is only foretold, and nothing is led by it. */
   readonly leads?: boolean;
 }
 
-export function createCompanion({ state, pen, voice, planner, leads = true }: CompanionParts): Companion {
+const whileNoting: ReadonlySet<CommandId> = new Set(["accident"]);
+
+export function createCompanion({ state, pen, voice, notes, planner, leads = true }: CompanionParts): Companion {
   const keeper = createKeeper(state, pen);
   const { language } = state.context.input;
   const book = bookFor(language);
@@ -158,6 +166,7 @@ export function createCompanion({ state, pen, voice, planner, leads = true }: Co
       say([sayVolume(book, voice.changeVolume(wish.type === "voice.louder" ? "louder" : "quieter"))]);
       return;
     }
+    if (command === "note" && notes?.begin(way)) return;
     if (wish.type === "voice.hush") toAnnouncing({ type: "announcement.hush" });
     else await keeper.tell(wish, way);
   };
@@ -190,6 +199,8 @@ export function createCompanion({ state, pen, voice, planner, leads = true }: Co
       return count;
     },
     get listenedFor() {
+      // What is said into a note is for the note: "sprayed" in it reports nothing. An accident cannot wait for its end.
+      if (notes?.isOn) return whileNoting;
       const now = listenedFor(keeper.state);
       return doubt.length > 0 ? new Set<CommandId>([...now, "yes", "no"]) : now;
     },
@@ -201,8 +212,12 @@ export function createCompanion({ state, pen, voice, planner, leads = true }: Co
     },
     tell: (event, way) => keeper.tell(event, way),
     command: act,
+    announce: say,
+    lookAgain: tellChange,
     async hear(heard) {
       if (heard.kind === "noise") return;
+      // Heard by the set before: the recogniser may be a breath behind.
+      if (notes?.isOn && !(heard.kind === "understood" && whileNoting.has(heard.command))) return;
       voice.cue("heard");
       if (heard.kind === "unsure") {
         doubt = heard.candidates;

@@ -19,6 +19,7 @@ import { deviceMemory } from "./deviceMemory";
 import { devicePack } from "./devicePack";
 import { ownVoiceStore } from "./ownVoiceStore";
 import { teachVoice } from "./teachVoice";
+import { wireBeside } from "./wireBeside";
 import { wireHandOver } from "./wireHandOver";
 import { createHearing } from "./wireHearing";
 import { wireKeeping } from "./wireKeeping";
@@ -84,9 +85,13 @@ const keeping =
   log.ok && studio && protocols
     ? wireKeeping({ log: log.log, store: studioStore, studio, memory, addProtocol: protocols.add })
     : null;
+const beside = log.ok ? wireBeside(log.log.journal) : null;
 const handOver = wireHandOver(base, log.ok ? log.log.signer.publicKey : null);
 createRoot(place).render(
   <StrictMode>
-    <Screen model={app} parts={{ studio, camera, protocols, archive: log.ok ? archive() : null, keeping, handOver }} />
+    <Screen
+      model={app}
+      parts={{ studio, camera, protocols, archive: log.ok ? archive() : null, keeping, beside, handOver }}
+    />
   </StrictMode>,
 );

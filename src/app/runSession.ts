@@ -5,6 +5,7 @@
 import type { SessionState } from "../../machines/session/decide";
 import type { SessionEvent, Way } from "../../machines/session/vocabulary";
 import { bookFor } from "../announcements/phrasebooks";
+import { sayNote, sayNotKept } from "../announcements/sayNotice";
 import type { Voice } from "../announcements/voice";
 import type { CodeCamera } from "../barcode/codeCamera";
 import { sealRecord } from "../export";
@@ -13,7 +14,8 @@ import { meaning } from "../intent/meaning";
 import type { CommandId } from "../intent/phrases";
 import { type Writer, wallTime } from "../log";
 import type { SoundSource } from "../microphone";
-import type { Notice, RecordView, Sealing, SessionView } from "../screen/model";
+import { type NoteTaking, noteTaking } from "../notes/noteTaking";
+import { doesListen, type Notice, type RecordView, type Sealing, type SessionView } from "../screen/model";
 import { noticeAfter } from "../screen/session/notice";
 import type { KeepTrouble } from "../session/keeper";
 import { todayIn } from "./calendar";
@@ -33,6 +35,8 @@ export interface SessionParts {
   readonly hearing: Hearing;
   readonly source: SoundSource;
   readonly isPractice: boolean;
+  /** Spoken notes that it holds already. */
+  readonly notesSoFar: number;
   readonly letterKeys: boolean;
   readonly camera: CodeCamera;
   /** The camera opens by itself where a code is wanted; else only when it is asked for. */
@@ -63,7 +67,26 @@ export function runSession(parts: SessionParts): RunningSession {
   const { input } = state.context;
   const planner = workerPlanner();
   // A recorded session is walked as it was recorded; its plan is only shown.
-  const companion = createCompanion({ state, pen: penHere(writer), voice, planner, leads: !isPractice });
+  const companion = createCompanion({
+    ...{ state, pen: penHere(writer), voice, planner, leads: !isPractice },
+    notes: {
+      get isOn() {
+        return notes !== null && notes.now !== null;
+      },
+      begin: (way) => notes?.begin(way) ?? false,
+    },
+  });
+  const notes: NoteTaking | null = isPractice
+    ? null
+    : noteTaking({
+        writer,
+        soFar: parts.notesSoFar,
+        hears: () => doesListen(hearing.condition.now),
+        tap: hearing.tap,
+        tell: companion.tell,
+        say: (what) => companion.announce([what === "notKept" ? sayNotKept(book, "writeFailed") : sayNote(book, what)]),
+        changed: companion.lookAgain,
+      });
   const book = bookFor(input.language);
   let notice: Notice | null = null;
   let sealing: Sealing | null = null;
@@ -84,6 +107,7 @@ export function runSession(parts: SessionParts): RunningSession {
       notice,
       handCount: companion.handCount,
       plan: planView(companion, Date.now()),
+      note: notes?.now ?? null,
       ear: hearing.condition.now,
       isPractice,
       letterKeys,
@@ -103,11 +127,15 @@ export function runSession(parts: SessionParts): RunningSession {
 
   const stops = [
     companion.onChange(() => {
+      notes?.speaks(companion.speaking !== null);
       hearing.allow(companion.listenedFor);
       codes.look(companion.state);
       draw();
     }),
+    companion.onSpoken((utterance) => notes?.sounds(utterance)),
+    hearing.condition.subscribe(() => !doesListen(hearing.condition.now) && notes?.end()),
     companion.onMoment((moment) => {
+      notes?.after(moment);
       notice = noticeAfter(book, moment, notice);
       if (moment.kept && moment.event.type === "code.wanted") codes.open(moment.after);
       if (!moment.kept || !moment.facts.some((fact) => fact.type === "v1.SessionClosed")) return;
@@ -173,18 +201,26 @@ export function runSession(parts: SessionParts): RunningSession {
     get recordText() {
       return recordText;
     },
-    tell: (event, way) => void companion.tell(event, way),
+    tell(event, way) {
+      notes?.byHand(event.type);
+      void companion.tell(event, way);
+    },
     command(command, way) {
+      if (command === "note" && notes?.now) return notes.end();
       const wish = meaning[command];
       if (wish.type === "voice.louder" || wish.type === "voice.quieter") {
         voice.changeVolume(wish.type === "voice.louder" ? "louder" : "quieter");
         voice.cue("heard");
-      } else void companion.command(command, way);
+      } else {
+        if (wish.type !== "voice.hush") notes?.byHand(wish.type);
+        void companion.command(command, way);
+      }
     },
     async end() {
       codes.stop();
       for (const stop of stops) stop();
       stopListening();
+      notes?.close();
       companion.close();
       voice.stop();
       await writer.release();

@@ -11,6 +11,7 @@ import { walkChain } from "../log/walkChain";
 import { PaperChoice } from "../screen/papers/PaperChoice";
 import { paperOf } from "../screen/papers/paper";
 import { paperWords } from "../screen/papers/words";
+import { Notes } from "../screen/personal/Notes";
 import { Verdicts } from "../screen/verify/Verdicts";
 import { blockId, bytesOfBlock } from "./container";
 import styles from "./page.module.css";
@@ -32,6 +33,7 @@ function Page({ bytes, verdict }: { bytes: Uint8Array; verdict: Verdict }) {
           </button>
         )}
       </div>
+      {record && <Notes record={record} language={record.header.input.language} />}
       {record && <PaperChoice paper={paperOf(record, head)} />}
     </main>
   );

@@ -4,7 +4,7 @@
  * stands beside all that: it may be left out or erased, and the rest holds as before.
  */
 import { z } from "zod";
-import { Closing, canonicalText, Header, type KeptSession, LogEntry, PersonalPart, Signature } from "../log";
+import { Closing, canonicalText, erased, Header, type KeptSession, LogEntry, PersonalPart, Signature } from "../log";
 
 export const RecordFile = z.strictObject({
   header: Header,
@@ -24,6 +24,12 @@ export const recordOf = ({ header, entries, signatures, closing, personal }: Kep
   closing,
   ...(header.formatVersion === 1 ? {} : { personal: [...personal] }),
 });
+
+/** The same record after these personal parts were erased; what it does not hold is passed over. */
+export const withErased = (record: RecordFile, places: readonly number[]): RecordFile =>
+  record.personal
+    ? { ...record, personal: record.personal.map((part) => (places.includes(part.n) ? erased(part.n) : part)) }
+    : record;
 
 /** The file's text, RFC 8785. */
 export const recordText = (record: RecordFile): string => textOfParts(record, record.entries.map(canonicalText)).text;

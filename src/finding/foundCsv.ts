@@ -8,11 +8,14 @@ export const foundCsv = (rows: readonly FindingRow[]): string =>
   csv([
     [...columns, "session", "device"],
     ...rows.map((row) => [
-      ...[row.day, row.client, row.station, row.artist, row.protocol, row.lots.map(lotText).join("; ")],
+      ...[row.day, clientText(row), row.station, row.artist, row.protocol, row.lots.map(lotText).join("; ")],
       ...[row.products.join("; "), row.deviations.join("; "), row.isSealed ? "sealed" : "unfinished"],
       ...[row.session, row.device],
     ]),
   ]);
+
+/** A table is read by programs too: the code of its state where there is no reference. */
+const clientText = ({ client, clientState }: FindingRow): string => (client === "" ? `(${clientState})` : client);
 
 export const lotText = ({ name, lot, expiry }: FindingRow["lots"][number]): string =>
   `${name} ${lot}${expiry === null ? "" : ` (${expiry})`}`;

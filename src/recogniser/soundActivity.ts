@@ -28,6 +28,11 @@ export class SoundActivity {
     this.#frame = Math.round((rateHz * frameMs) / 1000);
   }
 
+  /** Whether what sounds now lasts like speech; it counts on for a moment after its end. */
+  get isSpeech(): boolean {
+    return this.#state === "speech";
+  }
+
   take(samples: Float32Array): readonly SoundChange[] {
     const changes: SoundChange[] = [];
     for (const sample of samples) {

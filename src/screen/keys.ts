@@ -32,6 +32,7 @@ const letters: Readonly<Record<string, CommandId>> = {
   a: "accident",
   b: "back",
   c: "confirm",
+  d: "note",
   e: "scan",
   f: "freshGloves",
   g: "tornGlove",

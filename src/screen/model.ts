@@ -9,6 +9,7 @@ import type { RecordFile } from "../export/recordFile";
 import type { HandTimer } from "../hands/timer";
 import type { AddressWord, CommandId } from "../intent/phrases";
 import type { SoundCheck, SoundVerdict } from "../microphone/soundCheck";
+import type { NoteNow } from "../notes/noteTaking";
 import type { Protocol } from "../session/protocol";
 import type { SessionInput } from "../session/sessionInput";
 import type { Draft } from "./prepare/draft";
@@ -94,6 +95,8 @@ export interface SessionView {
   readonly ear: EarCondition;
   /** Null outside the breakdown, and where there is no plan. */
   readonly plan: PlanView | null;
+  /** A note that is being spoken; null while there is none. */
+  readonly note: NoteNow | null;
   readonly isPractice: boolean;
   readonly letterKeys: boolean;
   /** The camera waits for a code to be held up. */

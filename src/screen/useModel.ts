@@ -8,6 +8,7 @@ import { type SumPhrases, sumPhrases } from "../sums/phrases";
 import type { Keeping } from "./archive/keepingModel";
 import type { HandOver } from "./handOver";
 import type { Asks, Model, View } from "./model";
+import type { Beside } from "./personal/besideModel";
 import type { ProtocolsModel } from "./protocols/protocolsModel";
 import type { Settings } from "./settings/settings";
 import type { StudioModel } from "./sums/studioModel";
@@ -57,6 +58,7 @@ export interface DeviceParts {
   readonly protocols: ProtocolsModel | null;
   readonly archive: Archive | null;
   readonly keeping: Keeping | null;
+  readonly beside: Beside | null;
 }
 
 /** What every screen is given. */

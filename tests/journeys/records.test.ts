@@ -2,10 +2,12 @@
 import { readFile } from "node:fs/promises";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { passes, recordText, verifyRecord } from "../../src/export";
 import { readCsv } from "../../src/export/samples/readCsv";
 import { violationsAtSizes } from "./support/accessible";
 import { choose, done, fillIn, openApp, patienceMs, start } from "./support/artist";
 import { press, type } from "./support/keyboard";
+import { diskNow, everyStored } from "./support/onDiskRecords";
 import { openBrowser, serve, type Watched, watch } from "./support/place";
 import { provedSmall } from "./support/provedSmall";
 
@@ -99,6 +101,28 @@ it("says so when there is none, and finds again by client and by day", async () 
   await press(page, page.getByRole("button", { name: "Ask for everything" }));
   await type(page, field("Client reference"), "c-015");
   await page.getByTestId("found").getByText("1 session").waitFor();
+});
+
+it("erases a client's part for good: no search finds it, no store holds it, and the record still verifies", async () => {
+  const row = page.getByTestId("sessions").getByRole("listitem").first();
+  await press(page, row.getByText("The client’s part"));
+  await row.getByText("Reference C-015, kept beside the chain.").waitFor();
+  await press(page, row.getByRole("button", { name: "Erase the client’s part" }));
+  await row.getByText("This cannot be undone.").waitFor();
+  await press(page, row.getByRole("button", { name: "Erase for good" }));
+  await page.getByTestId("found").getByText("No session on this device answers this.").waitFor();
+  await press(page, page.getByRole("button", { name: "Ask for everything" }));
+  await page.getByTestId("found").getByText("3 sessions").waitFor();
+  await page.getByTestId("sessions").getByText("(erased)").waitFor();
+
+  const { records } = await diskNow(page);
+  const erased = records.filter(({ personal }) => personal?.some((part) => "erased" in part));
+  const verdicts = await Promise.all(
+    erased.map((record) => verifyRecord(recordText(record), { acceptUnfinished: true })),
+  );
+  expect(verdicts.map((verdict) => [passes(verdict), verdict.personal?.client])).toEqual([[true, "erased"]]);
+  expect(await everyStored(page)).toContain("C-014");
+  expect(await everyStored(page)).not.toMatch(/c-015/i);
 });
 
 it.each(["light", "dark"] as const)("is accessible in the %s, on a phone as on a screen", async (colorScheme) => {

@@ -35,7 +35,7 @@ export function RecallList({ rows, query, today }: Props) {
 }
 
 function Sheet({ rows, query, today }: Props) {
-  const { language } = useShared();
+  const { language, words } = useShared();
   const { records: w } = archiveWords(language);
   const { columns } = w.sheet;
   const parts = (Object.keys(everything) as (keyof Query)[]).filter((part) => query[part] !== "");
@@ -62,7 +62,7 @@ function Sheet({ rows, query, today }: Props) {
           {rows.map((row) => (
             <tr key={row.session}>
               <td>{row.day}</td>
-              <td>{row.client}</td>
+              <td>{row.client || words.noClient}</td>
               <td>{row.station}</td>
               <td>{row.artist}</td>
               <td>{row.lots.map(lotText).join("; ")}</td>

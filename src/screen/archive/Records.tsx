@@ -8,6 +8,8 @@ import type { FindingRow } from "../../log/findingRow";
 import { DeviationCode } from "../../session/fact";
 import type { PageProps } from "../pages/screens";
 import { paperWords } from "../papers/words";
+import { PersonalPart } from "../personal/PersonalPart";
+import { personalWords } from "../personal/words";
 import { Section } from "../prepare/Field";
 import fields from "../prepare/Prepare.module.css";
 import acts from "../sums/parts/Acts.module.css";
@@ -77,7 +79,7 @@ export function Records({ view }: PageProps) {
         </div>
         <ul className={acts.rows} data-testid="sessions">
           {rows.slice(0, mostShown).map((row) => (
-            <SessionRow key={row.session} row={row} />
+            <SessionRow key={row.session} row={row} erased={() => setTurn(turn + 1)} />
           ))}
         </ul>
         {rows.length > mostShown && <p className={acts.note}>{w.more(mostShown, rows.length)}</p>}
@@ -95,13 +97,15 @@ export function Records({ view }: PageProps) {
   );
 }
 
-function SessionRow({ row }: { row: FindingRow }) {
-  const { language } = useShared();
+function SessionRow({ row, erased }: { row: FindingRow; erased: () => void }) {
+  const { language, words } = useShared();
+  const [isOpen, setOpen] = useState(false);
+  const personal = personalWords(language);
   const w = archiveWords(language).records;
   return (
     <li data-mark={row.isSealed ? "good" : "soon"}>
       <div>
-        <b>{row.client}</b> · {row.day} · {row.station} · {row.artist}
+        <b>{row.client || words.noClient}</b> · {row.day} · {row.station} · {row.artist}
         <small>
           {row.protocol} · {row.lots.length === 0 ? w.noLots : row.lots.map(lotText).join("; ")}
         </small>
@@ -109,6 +113,10 @@ function SessionRow({ row }: { row: FindingRow }) {
       <em>
         {row.isSealed ? w.sealed : w.unfinished} · {w.deviations(row.deviations.length)}
       </em>
+      <details className={acts.whole} onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+        <summary>{personal.title}</summary>
+        {isOpen && <PersonalPart session={row.session} erased={erased} />}
+      </details>
     </li>
   );
 }

@@ -1,5 +1,6 @@
 /** The tables of the record's paper: deviations, contact times, figures, lots, and how each claim is known. */
 import { howKnown } from "../../export/howKnown";
+import { notesOf } from "../../export/notes";
 import { wettings } from "../../export/surfacesCsv";
 import styles from "./Papers.module.css";
 import { numbered, type Paper } from "./paper";
@@ -154,6 +155,7 @@ export function Lots({ paper, most }: { paper: Paper; most: number }) {
 
 export function Known({ paper }: { paper: Paper }) {
   const { record, summary, words } = paper;
+  const notes = notesOf(record.entries, record.personal);
   return (
     <section>
       <h3>{words.record.known}</h3>
@@ -167,6 +169,11 @@ export function Known({ paper }: { paper: Paper }) {
               .join(", ")}
           </li>
         ))}
+        {notes.length > 0 && (
+          <li>
+            {words.record.notes}: {notes.map(({ clock, state }) => words.record.noteAt[state](clock)).join(", ")}
+          </li>
+        )}
       </ul>
     </section>
   );

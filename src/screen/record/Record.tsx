@@ -1,9 +1,12 @@
 /** The close: sealed, what it comes to, and the file to take away. A difference in the sharps stands first. */
+import { useState } from "react";
 import { bookFor } from "../../announcements/phrasebooks";
+import { withErased } from "../../export/recordFile";
 import { unready } from "../../session/station";
 import { kindsIn } from "../../session/world";
 import type { RecordView } from "../model";
 import { addressOf } from "../pages/page";
+import { PersonalPart } from "../personal/PersonalPart";
 import { nameOf } from "../session/standing";
 import { useShared } from "../useModel";
 import { Forms } from "./Forms";
@@ -17,8 +20,10 @@ export function Record({ view }: { view: RecordView }) {
   const { discrepancy } = world.sharps;
   const left = unready(world.station, kindsIn(input));
   const { sealing } = view;
+  const [gone, setGone] = useState<readonly number[]>([]);
+  const record = sealing.step === "sealed" ? withErased(sealing.record, gone) : null;
   const figures: readonly (readonly [string, string | number])[] = [
-    [w.figure.client, input.clientReference ?? words.noClient],
+    [w.figure.client, gone.includes(0) ? words.noClient : (input.clientReference ?? words.noClient)],
     [w.figure.artist, input.artist],
     [w.figure.station, input.station],
     [w.figure.protocol, `${input.protocol.name[input.language] ?? input.protocol.name.en} ${input.protocol.version}`],
@@ -109,9 +114,12 @@ export function Record({ view }: { view: RecordView }) {
             </ol>
           )}
         </section>
+        {record && !view.isPractice && (
+          <PersonalPart session={record.header.session} erased={(places) => setGone([...gone, ...places])} />
+        )}
         <p className={styles.hint}>{w.proves}</p>
       </div>
-      {sealing.step === "sealed" && <Forms record={sealing.record} isPractice={view.isPractice} />}
+      {record && <Forms record={record} isPractice={view.isPractice} />}
     </main>
   );
 }

@@ -7,6 +7,7 @@ import { Deck } from "./Deck";
 import { Everything } from "./Everything";
 import { HoldUp } from "./HoldUp";
 import { MaySay } from "./MaySay";
+import { NoteSign } from "./NoteSign";
 import { Now } from "./Now";
 import { Question } from "./Question";
 import styles from "./Session.module.css";
@@ -38,6 +39,7 @@ export function Session({ view }: { view: SessionView }) {
       <StatusBar view={view} standing={standing} />
       <main className={styles.main}>
         {world.paused && <p className={styles.paused}>{words.session.paused}</p>}
+        {view.note && <NoteSign note={view.note} letterKeys={view.letterKeys} />}
         <Now standing={standing} view={view} />
         <div role="alert" className={styles.alerts}>
           {view.notice && (

@@ -4,6 +4,7 @@ import type { CheckedFile } from "../../export/checkFile";
 import { TrustedKeys } from "../archive/TrustedKeys";
 import { PaperChoice } from "../papers/PaperChoice";
 import { paperOf } from "../papers/paper";
+import { Notes } from "../personal/Notes";
 import { useStudio } from "../sums/useStudio";
 import { useShared } from "../useModel";
 import { Verdicts } from "./Verdicts";
@@ -15,7 +16,7 @@ type Now =
   | { readonly at: "checked"; readonly name: string; readonly file: File; readonly checked: CheckedFile };
 
 export function Verify() {
-  const { handOver, studio, words } = useShared();
+  const { handOver, studio, words, language } = useShared();
   const w = words.papers.verify;
   const { trusted } = useStudio();
   const keys = [...trusted.keys()].join(" ");
@@ -100,6 +101,7 @@ export function Verify() {
         </div>
         {studio && <TrustedKeys offered={stranger} />}
       </div>
+      {checked?.ok && checked.read && <Notes record={checked.read.record} language={language} />}
       {checked?.ok && checked.read && <PaperChoice paper={paperOf(checked.read.record, checked.read.head)} />}
     </div>
   );

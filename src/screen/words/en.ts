@@ -373,6 +373,15 @@ export const en: ScreenWords = {
     options: "What may I say?",
   },
   noClient: "(erased)",
+  note: {
+    title: "A spoken note",
+    announced: "A note: wait for “recording”",
+    recording: "Recording a note",
+    keeping: "Keeping the note…",
+    left: (seconds) => `${seconds} s left`,
+    stop: "End the note",
+    only: "It ends after a silence. Until then only the accident phrase acts; it stays on this device.",
+  },
   record: {
     title: "The record",
     sealed: "Sealed",

@@ -384,6 +384,15 @@ export const es: ScreenWords = {
     options: "¿Qué puedo decir?",
   },
   noClient: "(borrado)",
+  note: {
+    title: "Una nota hablada",
+    announced: "Una nota: espera a “grabando”",
+    recording: "Grabando una nota",
+    keeping: "Guardando la nota…",
+    left: (seconds) => `Quedan ${seconds} s`,
+    stop: "Terminar la nota",
+    only: "Termina tras un silencio. Hasta entonces solo actúa la frase del accidente; no sale de este dispositivo.",
+  },
   record: {
     title: "El registro",
     sealed: "Sellado",

@@ -150,6 +150,10 @@ export interface ScreenWords {
     /** Sound that never reached the ear, in seconds with one decimal. */
     readonly soundLost: (seconds: string) => string;
   };
+  /** The sign of a note that is being spoken. */
+  readonly note: Words<"title" | "announced" | "recording" | "keeping" | "stop" | "only"> & {
+    readonly left: (seconds: number) => string;
+  };
   readonly session: Words<
     | "now"
     | "next"

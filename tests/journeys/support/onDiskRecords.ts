@@ -18,17 +18,37 @@ export const diskNow = (page: Page): Promise<DiskNow> =>
         request.onerror = () => reject(request.error);
       });
     const db = await asked(indexedDB.open("gloveside-log"));
-    const tx = db.transaction(["sessions", "entries", "finding", "staged"]);
+    const stores = ["sessions", "entries", "finding", "staged", "personal"];
+    const tx = db.transaction(stores);
     const all = (store: string) => asked(tx.objectStore(store).getAll());
-    const [sessions, entries, found, staged] = await Promise.all(["sessions", "entries", "finding", "staged"].map(all));
+    const [sessions, entries, found, staged, parts] = await Promise.all(stores.map(all));
     db.close();
     return {
       records: sessions?.map(({ session, header, signature, closing }) => {
         const own = entries?.filter((entry) => entry.session === session) ?? [];
         const signatures = [signature, ...own.map((entry) => entry.signature)];
-        return { header, entries: own.map(({ entry }) => entry), signatures, closing };
+        const beside = parts?.filter((part) => part.session === session) ?? [];
+        const personal = beside.map(({ session: _session, ...part }) => part);
+        return { header, entries: own.map(({ entry }) => entry), signatures, closing, personal };
       }),
       found: found?.map(({ session }) => session),
       staged: staged?.length,
     };
   }) as Promise<DiskNow>;
+
+/** All that any store of this page's origin holds, as one text. */
+export const everyStored = (page: Page): Promise<string> =>
+  page.evaluate(async () => {
+    const asked = <T>(request: IDBRequest<T>) =>
+      new Promise<T>((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error);
+      });
+    const all: unknown[] = [{ ...localStorage }, { ...sessionStorage }];
+    for (const { name } of await indexedDB.databases()) {
+      const db = await asked(indexedDB.open(name ?? ""));
+      for (const store of db.objectStoreNames) all.push(await asked(db.transaction(store).objectStore(store).getAll()));
+      db.close();
+    }
+    return JSON.stringify(all);
+  });

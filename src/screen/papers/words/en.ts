@@ -4,6 +4,12 @@ export const papersEn = {
   record: {
     title: "Session record",
     of: (client: string) => `Client ${client}`,
+    notes: "Spoken notes, to be heard in the record’s file",
+    noteAt: {
+      kept: (clock: string) => clock,
+      erased: (clock: string) => `${clock} (erased)`,
+      notIncluded: (clock: string) => `${clock} (not in this file)`,
+    },
     clients: { erased: "(reference erased)", notIncluded: "(reference not in this file)", none: "(no reference)" },
     artist: "Artist",
     station: "Station",

@@ -5,6 +5,12 @@ export const papersEs: PaperWords = {
   record: {
     title: "Registro de la sesión",
     of: (client: string) => `Cliente ${client}`,
+    notes: "Notas habladas, para oír en el archivo del registro",
+    noteAt: {
+      kept: (clock) => clock,
+      erased: (clock) => `${clock} (borrada)`,
+      notIncluded: (clock) => `${clock} (no está en este archivo)`,
+    },
     clients: { erased: "(referencia borrada)", notIncluded: "(referencia no incluida)", none: "(sin referencia)" },
     artist: "Artista",
     station: "Puesto",
