@@ -5,10 +5,10 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { inputFor } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
 import { recordOf } from "../export/recordFile";
-import { openingFor } from "../export/samples/lived";
+import { openingFor, toneWav } from "../export/samples/lived";
 import { archive } from "../finding/archive";
 import { everything } from "../finding/query";
-import { indexedDbJournal, makeClosing, newSigner, uuidv7 } from "../log";
+import { attachmentOf, indexedDbJournal, makeClosing, newSigner, uuidv7 } from "../log";
 import { logDatabase } from "../log/logDatabase";
 import { anySummary, began, done, stampAt } from "../log/samples/smallSession";
 import type { Change } from "../studio/kinds";
@@ -41,7 +41,11 @@ async function lived(facts = 12) {
     if (!opened.ok) throw new Error(opened.message);
     const { writer } = opened;
     await writer.append([began], stampAt(0));
-    for (let cause = 1; cause < facts; cause++) await writer.append([done("washHands", cause)], stampAt(cause));
+    const note = attachmentOf(toneWav);
+    writer.attach(note.note, note.attachment);
+    const kept = { type: "v1.NoteKept", note: note.note, lengthMs: 250, witnessedMs: 0, cause: 1 } as const;
+    await writer.append([kept], stampAt(1));
+    for (let cause = 2; cause < facts; cause++) await writer.append([done("washHands", cause)], stampAt(cause));
     const read = await journal.read(writer.session);
     if (!read.ok) throw new Error(read.message);
     if (isSealed) {
@@ -68,10 +72,10 @@ const backedUp = async ({ sources }: Device): Promise<Blob> => {
 /** Everything that is on the disk of a device. */
 const onDisk = async (name: string) => {
   const db = await logDatabase(name).open();
-  const stores = ["sessions", "entries", "finding", "staged"] as const;
+  const stores = ["sessions", "entries", "finding", "staged", "personal"] as const;
   return Object.fromEntries(await Promise.all(stores.map(async (store) => [store, await db.getAll(store)])));
 };
-const nothing = { sessions: [], entries: [], finding: [], staged: [] };
+const nothing = { sessions: [], entries: [], finding: [], staged: [], personal: [] };
 
 beforeAll(async () => {
   device = await lived();
@@ -93,6 +97,40 @@ test("a restored device has every session, fact, signature and seal, can find th
   }
   const found = await archive(name).find({ ...everything, lot: "N-1" });
   expect(found.ok && found.rows.map(({ client }) => client)).toEqual(["C-1"]);
+});
+
+test("clients' references and spoken notes come back with their sessions; what was erased before stays erased", async () => {
+  const here = await lived(3);
+  const listed = await here.journal.all();
+  const [one, other] = listed.ok ? listed.sessions : [];
+  await here.journal.erase(one?.session ?? "", [0, 2]);
+  const name = newName();
+  await restore(await backedUp(here), passphrase, nobody, undefined, name);
+  const restored = indexedDbJournal(signer, { name });
+  const parts = async (session = "") => {
+    const read = await restored.read(session);
+    return read.ok && read.kept.personal.map((part) => [part.n, "erased" in part]);
+  };
+  expect([await parts(one?.session), await parts(other?.session)]).toEqual([
+    [
+      [0, true],
+      [2, true],
+    ],
+    [
+      [0, false],
+      [2, false],
+    ],
+  ]);
+});
+
+test("an older backup does not bring back what was erased here since", async () => {
+  const here = await lived(3);
+  const older = await backedUp(here);
+  const listed = await here.journal.all();
+  for (const { session } of listed.ok ? listed.sessions : []) await here.journal.erase(session, [0, 2]);
+  const before = await onDisk(here.name);
+  expect(await restore(older, passphrase, nobody, undefined, here.name)).toMatchObject({ ok: true, alreadyHere: 2 });
+  expect(await onDisk(here.name)).toEqual(before);
 });
 
 test("nothing of it stands in the clear, and no key of the device is in it", async () => {
