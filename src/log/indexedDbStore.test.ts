@@ -1,6 +1,6 @@
 import "fake-indexeddb/auto";
 import { afterEach, describe, expect, test, vi } from "vitest";
-import { deviceSigner, indexedDbJournal, newSigner, type Signer } from "./index";
+import { attachmentOf, deviceSigner, indexedDbJournal, newSigner, type Signer } from "./index";
 import { began, done, sampleSession, smallOpening, stampAt } from "./samples/smallSession";
 
 afterEach(() => vi.restoreAllMocks());
@@ -52,6 +52,34 @@ describe.each(cases)("when %s", (_story, trouble, code) => {
     expect(retried.ok && retried.entries.map((entry) => entry.n)).toEqual([2, 3, 4]);
   });
 });
+
+test.each(cases)(
+  "when %s, keeps neither a note's sound nor its fact, and the next note is kept",
+  async (_story, trouble, code) => {
+    const signer = await newSigner();
+    const { journal, writer } = await begin(signer, crypto.randomUUID());
+    await writer.append([began], stampAt(0));
+    const { note, attachment } = attachmentOf(new Uint8Array([1, 2, 3]));
+    const fact = { type: "v1.NoteKept", note, lengthMs: 300, witnessedMs: 0, cause: 1 } as const;
+    const put = IDBObjectStore.prototype.put;
+    vi.spyOn(IDBObjectStore.prototype, "put").mockImplementation(function (this: IDBObjectStore, value: unknown) {
+      if (this.name === "personal") trouble(this);
+      return put.call(this, value);
+    });
+    writer.attach(note, attachment);
+    const failed = await writer.append([fact], stampAt(10));
+    vi.restoreAllMocks();
+    const notes = async () => {
+      const read = await journal.read(sampleSession);
+      return read.ok && [read.kept.entries.length, read.kept.personal.filter(({ n }) => n > 0).length];
+    };
+    expect(!failed.ok && failed.code).toBe(code);
+    expect(await notes()).toEqual([1, 0]);
+    writer.attach(note, attachment);
+    expect((await writer.append([fact], stampAt(20))).ok).toBe(true);
+    expect(await notes()).toEqual([2, 1]);
+  },
+);
 
 test("writes every batch in one strict transaction and answers after it is complete", async () => {
   const signer = await newSigner();
