@@ -6,6 +6,7 @@ import { defineConfig, type Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { contentSecurityPolicy } from "./bin/headers.mjs";
 import packageJson from "./package.json" with { type: "json" };
+import { manifestFor, otherManifests } from "./src/app/manifest";
 import { recordPagePlugin } from "./src/bundle/build/recordPage";
 
 /** In the built page only: the development server needs inline scripts. */
@@ -74,6 +75,15 @@ const devicePack: Plugin = {
   },
 };
 
+/** In the languages that the page does not begin with; the page names the one of its settings (src/app/wireLook.ts). */
+const manifests: Plugin = {
+  name: "manifests",
+  apply: "build",
+  generateBundle() {
+    for (const file of otherManifests()) this.emitFile({ type: "asset", ...file });
+  },
+};
+
 export default defineConfig({
   base: "./",
   define: {
@@ -87,6 +97,8 @@ export default defineConfig({
     // The policy allows no data: addresses.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // Which source came into which file, for those who measure.
+    manifest: true,
     rolldownOptions: {
       output: {
         // The schema library comes with its setting for pages that forbid evaluation, before any schema is made.
@@ -102,29 +114,12 @@ export default defineConfig({
     strictPolicy,
     layerOrder,
     devicePack,
+    manifests,
     VitePWA({
       // A new version waits until it is asked for: nothing reloads in the middle of a session.
       registerType: "prompt",
       injectRegister: false,
-      manifest: {
-        id: "/",
-        name: "Gloveside",
-        short_name: "Gloveside",
-        description: "A voice-driven, hands-free step companion for a tattoo station.",
-        lang: "en",
-        start_url: "./",
-        scope: "./",
-        display: "standalone",
-        orientation: "any",
-        background_color: "#17112b",
-        theme_color: "#17112b",
-        icons: [
-          { src: "icons/mark.svg", sizes: "any", type: "image/svg+xml", purpose: "any" },
-          { src: "icons/mark-192.png", sizes: "192x192", type: "image/png", purpose: "any" },
-          { src: "icons/mark-512.png", sizes: "512x512", type: "image/png", purpose: "any" },
-          { src: "icons/mark-maskable-512.png", sizes: "512x512", type: "image/png", purpose: "maskable" },
-        ],
-      },
+      manifest: manifestFor("en"),
       workbox: {
         // The shell alone, so that the first visit is short. The ear and the voice come with "Prepare this device".
         globPatterns: ["**/*.{html,js,css,svg,png,woff2,wav}", "device-pack.json"],

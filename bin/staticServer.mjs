@@ -1,9 +1,10 @@
-/** Serves a built folder and nothing else: right types, strict headers, and no old service worker kept by a cache. */
+/** Serves a built folder and nothing else: right types, strict headers, text compressed, no old service worker kept. */
 import { createReadStream } from "node:fs";
 import { stat } from "node:fs/promises";
 import { createServer } from "node:http";
 import { createServer as createSecureServer } from "node:https";
 import { extname, join, normalize, sep } from "node:path";
+import { createGzip } from "node:zlib";
 import { headers } from "./headers.mjs";
 import { certificatePath } from "./lan.mjs";
 
@@ -15,6 +16,7 @@ const types = {
   ".webmanifest": "application/manifest+json",
   ".svg": "image/svg+xml",
   ".png": "image/png",
+  ".jpg": "image/jpeg",
   ".woff2": "font/woff2",
   ".bin": "application/octet-stream",
   ".wav": "audio/wav",
@@ -28,6 +30,8 @@ const types = {
 
 /** Files whose name holds a hash of their content never change; all else is asked for anew. */
 const cacheFor = (path) => (/^\/assets\//.test(path) ? "public, max-age=31536000, immutable" : "no-cache");
+/** Text shrinks to a third; pictures, sound and models do not. */
+const shrinks = new Set([".html", ".js", ".css", ".json", ".webmanifest", ".svg", ".txt"]);
 const isServiceWorker = (path) => /^\/(sw|workbox-[\w-]+)\.js$/.test(path);
 
 /**
@@ -62,16 +66,17 @@ function serving(root, certificate) {
     try {
       const found = await stat(file);
       if (!found.isFile()) return refuse(404);
+      const isShrunk = shrinks.has(extname(file)) && /\bgzip\b/.test(request.headers["accept-encoding"] ?? "");
       response.writeHead(200, {
         ...headers,
         "Content-Type": types[extname(file)] ?? "application/octet-stream",
-        "Content-Length": found.size,
+        ...(isShrunk ? { "Content-Encoding": "gzip" } : { "Content-Length": found.size }),
+        Vary: "Accept-Encoding",
         "Cache-Control": isServiceWorker(path) ? "no-store" : cacheFor(path),
       });
       if (request.method === "HEAD") return response.end();
-      createReadStream(file)
-        .on("error", () => response.destroy())
-        .pipe(response);
+      const content = createReadStream(file).on("error", () => response.destroy());
+      (isShrunk ? content.pipe(createGzip()) : content).pipe(response);
     } catch {
       refuse(404);
     }

@@ -1,11 +1,13 @@
 /**
  * `npm run pictures`: every screen and state, in each theme, size and language, from the app as it is served in a real
- * Chromium, on one sheet to be looked at: out/pictures/index.html. The README's pictures are taken from the same walk.
+ * Chromium, on one sheet to be looked at: out/pictures/index.html. The README's pictures and those of the manifest are
+ * taken from the same walk.
  * `npm run pictures -- es pages` for one language or part.
  */
-import { copyFileSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
+import { copyFileSync, cpSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { type SpokenLanguage, spokenLanguages } from "../src/announcements/phrasebooks";
+import { installPictures, pictureFile } from "../src/app/manifestFiles";
 import { everyScreen } from "./journeys/support/everyScreen";
 import { openBrowser, serve } from "./journeys/support/place";
 
@@ -25,6 +27,12 @@ const forReadme: Readonly<Record<string, string>> = {
   "session, wet clocks": "station",
   "page welcome": "firstSteps",
   record: "record",
+};
+
+/** Shown before the app is installed: name of the screen in the walk, and in the manifest. Light. */
+const forInstall: Readonly<Record<string, (typeof installPictures)[number]["screen"]>> = {
+  "page prepare": "prepare",
+  "session, wet clocks": "station",
 };
 
 async function wear(page: Page, theme: Theme): Promise<void> {
@@ -78,6 +86,13 @@ for (const language of languages) {
       await wear(page, "light");
       const readme = forReadme[screen];
       if (language === "en" && readme) await page.screenshot({ path: `${folder}/${readme}.png` });
+      for (const picture of installPictures.filter((one) => forInstall[screen] === one.screen)) {
+        const { width, height } = picture;
+        await page.setViewportSize({ width, height });
+        const path = `${folder}/${pictureFile(picture, language)}`;
+        await page.screenshot({ path, type: "jpeg", quality: 80 });
+      }
+      await page.setViewportSize({ width: 1280, height: 800 });
     },
     part,
   );
@@ -110,4 +125,5 @@ for (const name of Object.values(forReadme)) {
     // Another part or language was asked for.
   }
 }
+cpSync(`${folder}/pictures/install`, "public/pictures/install", { recursive: true });
 console.log(`${pictures.length} pictures: ${folder}/index.html`);

@@ -1,36 +1,33 @@
 /** The app: opening, preparing, a session, its record. Carries out what the screens ask for with the parts handed in. */
-import type { CodeCamera } from "../barcode/codeCamera";
 import { protocolDigest } from "../drafting/version";
-import type { SoundSource } from "../microphone";
-import type { Asks, Model, PrepareView, View } from "../screen/model";
+import { fetchedOnce } from "../screen/fetchedOnce";
+import type { Asks, Model, PrepareView, TourView, View } from "../screen/model";
+import { sessionScreens } from "../screen/pages/screens";
 import type { ProtocolsModel } from "../screen/protocols/protocolsModel";
 import type { Settings } from "../screen/settings/settings";
-import type { TeachModel } from "../screen/voice/teachModel";
+import type { FetchedWords } from "../screen/words/fetchedWords";
 import type { KeepTrouble } from "../session/keeper";
-import { beginnings } from "./beginnings";
 import { keepStorage, saveFile } from "./device";
 import type { DeviceMemory } from "./deviceMemory";
 import type { DevicePack } from "./devicePack";
-import { findPractice } from "./practice";
+import { lateTeaching } from "./lateTeaching";
 import { prepareView } from "./prepareView";
-import { soundTrial } from "./soundTrial";
+import type { AwakeCompanion, WakeParts } from "./wakeCompanion";
 import { type Watched, watchedValue } from "./watchedValue";
-import type { Hearing } from "./wireHearing";
-import type { OpenedLog } from "./wireLog";
-import { wireTour } from "./wireTour";
-import type { SpeakingVoice } from "./wireVoice";
+import type { Log, OpenedLog } from "./wireLog";
+
+/** What the companion is told by the app when it wakes. */
+export type ToldByApp = Pick<WakeParts, "show" | "change" | "settings"> & { readonly log: Log };
 
 export interface AppParts {
   readonly log: OpenedLog;
   readonly memory: DeviceMemory;
   readonly device: DevicePack;
-  readonly voice: SpeakingVoice;
-  readonly hearing: Hearing;
-  readonly camera: CodeCamera;
-  readonly openMicrophone: () => SoundSource;
+  readonly words: FetchedWords;
   /** Null where nothing can be kept. */
   readonly protocols: ProtocolsModel | null;
-  readonly teaching: (settings: Watched<Settings>) => TeachModel;
+  /** Fetches what the companion is made of, and makes it. */
+  readonly wake: (told: ToldByApp) => Promise<AwakeCompanion>;
   /** Address of the app's folder, with its slash. */
   readonly base: string;
   readonly update: () => void;
@@ -38,35 +35,50 @@ export interface AppParts {
 
 export interface App extends Model {
   setOffline(offline: PrepareView["offline"]): void;
+  /** Once the first screen stands: fetches the rest, so that nothing is waited for later. */
+  wake(): void;
   /** For keys: whether a session runs, and whether letters count. */
   readonly keys: { readonly isOn: boolean; readonly letters: boolean };
 }
 
 export async function createApp(parts: AppParts): Promise<App> {
-  const { log, memory, device, voice, hearing, camera, openMicrophone, protocols, teaching, base, update } = parts;
+  const { log, memory, device, words, protocols, wake, base, update } = parts;
   const view = watchedValue<View>({ at: "opening" });
   const settings = watchedValue<Settings>(memory.settings());
+  const level = watchedValue(0);
+  const soundLost = watchedValue<Model["soundLost"]["now"]>({ droppedMs: 0 });
+  const tour = watchedValue<TourView | null>(null);
+  const language = () => settings.now.language;
   let offline: PrepareView["offline"] = "no";
-  const teaches = teaching(settings);
-
-  const tour = wireTour({ voice, hearing, openMicrophone, language: () => settings.now.language });
 
   const change = (part: Partial<PrepareView>): void => {
     const { now } = view;
     if (now.at === "prepare") view.set({ ...now, ...part });
   };
+  const companion = fetchedOnce(async () => {
+    if (!log.ok) throw new Error("nothing can be kept, so nothing begins");
+    const told = { log: log.log, show: view.set, change, settings };
+    const [awake] = await Promise.all([wake(told), sessionScreens.get()]);
+    follow(level, awake.hearing.level);
+    follow(soundLost, awake.hearing.quality);
+    follow(tour, awake.tour.now);
+    return awake;
+  });
   const model = (asks: Asks): App => ({
     get view() {
       return view.now;
     },
     subscribe: view.subscribe,
-    level: hearing.level,
-    soundLost: hearing.quality,
+    level,
+    soundLost,
     settings,
     device: device.state,
-    tour: tour.now,
+    tour,
     asks,
-    teaching: teaches,
+    companion,
+    words,
+    teaching: lateTeaching(() => companion.now?.teaching ?? null),
+    wake: () => void companion.get().catch(() => undefined),
     setOffline(now) {
       offline = now;
       change({ offline });
@@ -82,30 +94,43 @@ export async function createApp(parts: AppParts): Promise<App> {
     return model(stuckAsks);
   }
   const { journal } = log.log;
-  const practice = import.meta.env.HAS_PRACTICE ? await findPractice(`${base}practice/`) : null;
-  const sessions = beginnings({ log: log.log, memory, voice, hearing, camera, openMicrophone, show: view.set });
-  const trial = soundTrial({ voice, hearing, openMicrophone, change, language: () => settings.now.language });
   let isStarting = false;
-  void device.check(settings.now.language);
+  void device.check(language());
 
   const prepare = async (trouble: KeepTrouble | null = null): Promise<void> => {
-    const { now: ear } = hearing.condition;
-    const { offered } = protocols;
-    const given = { protocols: offered, trouble, ear, hasPractice: practice !== null, offline };
+    const ear = companion.now?.hearing.condition.now ?? "off";
+    const hasPractice = import.meta.env.HAS_PRACTICE;
+    const given = { protocols: protocols.offered, trouble, ear, hasPractice, offline };
     view.set(await prepareView(journal, memory, given));
     // Something may have been proved while the log was read.
     change({ protocols: protocols.offered });
   };
 
+  const notFetched = (error: unknown): KeepTrouble => ({ code: "not-fetched", message: String(error) });
+
   /** One at a time: a second tap while the log opens begins nothing. */
-  const starting = async (start: () => Promise<KeepTrouble | null>): Promise<void> => {
+  const starting = async (start: (here: AwakeCompanion) => Promise<KeepTrouble | null>): Promise<void> => {
     if (isStarting) return;
     isStarting = true;
     change({ busy: true, trouble: null });
     const failed = (error: unknown): KeepTrouble => ({ code: "failed", message: String(error) });
-    const trouble = await start().catch(failed);
+    const trouble = await companion.get().then((here) => start(here).catch(failed), notFetched);
     if (trouble) await prepare(trouble);
     isStarting = false;
+  };
+
+  /** At once where the companion is here; else as soon as it is, or the screen says that it cannot be had. */
+  const withCompanion = (act: (here: AwakeCompanion) => void): void => {
+    if (companion.now) act(companion.now);
+    else companion.get().then(act, (error) => change({ trouble: notFetched(error) }));
+  };
+
+  const changeLanguage = async (next: Settings): Promise<void> => {
+    await words.fetch(next.language);
+    memory.keepSettings(next);
+    settings.set(next);
+    void device.check(next.language);
+    withCompanion(({ voice }) => void voice.speakIn(next.language));
   };
 
   const asks: Asks = {
@@ -113,20 +138,18 @@ export async function createApp(parts: AppParts): Promise<App> {
       memory.keepDraft(draft);
       const digest = protocolDigest(input.protocol);
       const isOffered = protocols.offered.some((one) => protocolDigest(one) === digest);
-      void starting(async () => (isOffered ? sessions.begin(input, draft) : notProved));
+      void starting(async ({ sessions }) => (isOffered ? sessions.begin(input, draft) : notProved));
     },
-    resume: (session) => void starting(() => sessions.resume(session)),
-    practise() {
-      if (practice) void starting(() => sessions.practise(`${base}practice/`, practice));
-    },
+    resume: (session) => void starting(({ sessions }) => sessions.resume(session)),
+    practise: () => void starting(({ sessions }) => sessions.practise(`${base}practice/`)),
     async addProtocol(file) {
       change({ importing: { at: "checking" } });
       const added = await protocols.add(await file.text());
       change({ importing: { at: "added", added }, protocols: protocols.offered });
     },
-    beginTour: tour.begin,
-    nextInTour: tour.next,
-    endTour: tour.stop,
+    beginTour: (address) => withCompanion((here) => here.tour.begin(address)),
+    nextInTour: () => companion.now?.tour.next(),
+    endTour: () => companion.now?.tour.stop(),
     prepareDevice() {
       // Not waited for: Firefox asks the person first, and answers only when they do.
       void keepStorage();
@@ -134,27 +157,27 @@ export async function createApp(parts: AppParts): Promise<App> {
     },
     changeSettings(part) {
       const next = { ...settings.now, ...part };
+      if (next.language !== language())
+        return void changeLanguage(next).catch((error) => change({ trouble: notFetched(error) }));
       memory.keepSettings(next);
       settings.set(next);
-      void voice.speakIn(next.language);
-      void device.check(next.language);
     },
-    tryMicrophone: trial.microphone,
-    checkSound: trial.check,
-    retryMicrophone: hearing.retry,
-    trySpeaker: trial.speaker,
-    tell: (event, way) => sessions.running?.tell(event, way),
-    command: (command, way) => sessions.running?.command(command, way),
+    tryMicrophone: (isOn, address) => withCompanion(({ trial }) => trial.microphone(isOn, address)),
+    checkSound: (address) => withCompanion(({ trial }) => trial.check(address)),
+    retryMicrophone: () => companion.now?.hearing.retry(),
+    trySpeaker: () => withCompanion(({ trial }) => trial.speaker()),
+    tell: (event, way) => companion.now?.sessions.running?.tell(event, way),
+    command: (command, way) => companion.now?.sessions.running?.command(command, way),
     async saveRecord() {
-      const { running } = sessions;
+      const running = companion.now?.sessions.running;
       const text = running && ((await running.textSoFar()) ?? running.recordText);
       if (running && text) saveFile(`gloveside-${running.session}.json`, text);
     },
     saveFile,
     async nextClient() {
-      await sessions.end();
+      await companion.now?.sessions.end();
       memory.keepOpenSession(null);
-      await voice.speakIn(settings.now.language);
+      await companion.now?.voice.speakIn(language());
       await prepare();
     },
     reload: () => location.reload(),
@@ -170,6 +193,12 @@ export async function createApp(parts: AppParts): Promise<App> {
   const isUnfinished = view.now.at === "prepare" && view.now.unfinished.some(({ session }) => session === open);
   if (open !== null && isUnfinished) asks.resume(open);
   return model(asks);
+}
+
+/** Shows in one value what becomes of another. */
+function follow<T>(into: Watched<T>, from: Pick<Watched<T>, "now" | "subscribe">): void {
+  into.set(from.now);
+  from.subscribe(() => into.set(from.now));
 }
 
 /** What the screens offer is proved; this is for what changed under them, such as another window. */

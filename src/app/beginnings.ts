@@ -1,6 +1,6 @@
 /** The three ways into a session: begun anew, taken up again, or practised with the recorded artist. */
 import { begin, resume } from "../../machines/session/decide";
-import { bookFor } from "../announcements/phrasebooks";
+import { type SpokenLanguage, spokenOr } from "../announcements/languages";
 import type { CodeCamera } from "../barcode/codeCamera";
 import { clientIn, inputWith, notesIn } from "../log";
 import { recordingSource, type SoundSource } from "../microphone";
@@ -8,12 +8,14 @@ import type { RecordView, SessionView } from "../screen/model";
 import type { Draft } from "../screen/prepare/draft";
 import type { KeepTrouble } from "../session/keeper";
 import type { SessionInput } from "../session/sessionInput";
+import type { PlannerPort } from "../turnaround/plannerPort";
 import { keepStorage } from "./device";
 import type { DeviceMemory } from "./deviceMemory";
-import { loadRecording, type Practice, playAloud } from "./practice";
+import { openingFor, practiceLog } from "./openSession";
+import { findPractice, loadRecording, playAloud } from "./practice";
 import { type RunningSession, runSession, type SessionParts } from "./runSession";
 import type { Hearing } from "./wireHearing";
-import { type Log, openingFor, practiceLog } from "./wireLog";
+import type { Log } from "./wireLog";
 import type { SpeakingVoice } from "./wireVoice";
 
 export interface BeginningParts {
@@ -24,6 +26,8 @@ export interface BeginningParts {
   readonly camera: CodeCamera;
   readonly openMicrophone: () => SoundSource;
   readonly show: (view: SessionView | RecordView) => void;
+  readonly fetchWords: (language: SpokenLanguage) => Promise<void>;
+  readonly planner: () => PlannerPort;
 }
 
 type Wiring = Pick<
@@ -32,34 +36,39 @@ type Wiring = Pick<
 >;
 type How = Pick<Wiring, "isPractice" | "letterKeys" | "readsCodes">;
 
-export function beginnings({ log, memory, voice, hearing, camera, openMicrophone, show }: BeginningParts) {
+export function beginnings(parts: BeginningParts) {
+  const { log, memory, voice, hearing, camera, openMicrophone, show } = parts;
+  /** Made before the session that it serves: its program is here when the session begins. */
+  let planner = parts.planner();
   let running: RunningSession | null = null;
   let stopAloud: () => void = () => undefined;
 
   const end = async (): Promise<void> => {
     stopAloud();
     stopAloud = () => undefined;
-    await running?.end();
+    if (!running) return;
+    await running.end();
     running = null;
+    planner = parts.planner();
   };
 
   const run = async (wiring: Wiring): Promise<KeepTrouble | null> => {
     hearing.stop();
     voice.stop();
-    await voice.speakIn(bookFor(wiring.state.context.input.language).language);
+    const language = spokenOr(wiring.state.context.input.language);
+    await Promise.all([voice.speakIn(language), parts.fetchWords(language)]);
     void keepStorage();
     const closed = () => {
       if (!wiring.isPractice) memory.keepOpenSession(null);
     };
-    running = runSession({ ...wiring, voice, hearing, camera, show, closed });
+    running = runSession({ ...wiring, planner, voice, hearing, camera, show, closed });
     const trouble = await running.started;
     if (trouble) await end();
     return trouble;
   };
 
   const beginIn = async (into: Log, input: SessionInput, source: SoundSource, how: How) => {
-    const model = await hearing.modelOf(bookFor(input.language).language);
-    const made = await openingFor(into, input, model);
+    const made = await openingFor(into, input, await hearing.modelOf(spokenOr(input.language)));
     if (!made.ok) return made;
     const opened = await into.journal.open(made.opening);
     if (!opened.ok) return opened;
@@ -89,7 +98,9 @@ export function beginnings({ log, memory, voice, hearing, camera, openMicrophone
       return run({ state, writer: taken.writer, log, source: openMicrophone(), notesSoFar, ...how });
     },
     /** @param folder address of the practice folder, with its slash. */
-    async practise(folder: string, practice: Practice): Promise<KeepTrouble | null> {
+    async practise(folder: string): Promise<KeepTrouble | null> {
+      const practice = await findPractice(folder);
+      if (!practice) return { code: "not-fetched", message: folder };
       const recording = await loadRecording(folder, practice);
       const source = recordingSource(recording, "practice");
       const how = { isPractice: true, letterKeys: true, readsCodes: false };

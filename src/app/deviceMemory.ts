@@ -3,7 +3,7 @@
  * same, and which session this tab had open. Read as hostile, like any file.
  */
 import { z } from "zod";
-import { spokenLanguages } from "../announcements/phrasebooks";
+import { spokenLanguages } from "../announcements/languages";
 import { addressWords } from "../intent/phrases";
 import { type Draft, emptyDraft } from "../screen/prepare/draft";
 import { firstSettings, type Settings, themes } from "../screen/settings/settings";

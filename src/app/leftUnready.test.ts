@@ -4,7 +4,8 @@ import { begun, inputFor, told } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
 import { sealRecord } from "../export";
 import { memoryJournal, newSigner, openRecord, uuidv7, wallTime } from "../log";
-import { leftUnready, penHere } from "./wireLog";
+import { penHere } from "./openSession";
+import { leftUnready } from "./wireLog";
 
 const done: SessionEvent = { type: "step.done" };
 /** Five steps of the set-up, then the session ends by an accident with gloves on and everything covered. */

@@ -1,4 +1,7 @@
-/** Where the real things are wired: log, voice, ear, keys, service worker, screens. Read it to see the whole. */
+/**
+ * Where the real things are wired. First what the prepare screen needs: log, protocols, words; once it stands, the
+ * companion with its ear and voice, and what a session needs. Read it, and `wakeCompanion.ts`, to see the whole.
+ */
 import "./jitless";
 import "@fontsource-variable/atkinson-hyperlegible-next/wght.css";
 import "../screen/tokens.css";
@@ -6,22 +9,18 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { codeCamera } from "../barcode/codeCamera";
 import { archive } from "../finding/archive";
-import { microphone } from "../microphone";
-import { folderFor } from "../recogniser/engine/modelFolder";
-import { workerEar } from "../recogniser/engine/workerEar";
-import { workerTeacher } from "../recogniser/ownVoice/teachPort";
+import { fetchedOnce } from "../screen/fetchedOnce";
 import { Screen } from "../screen/Screen";
+import { fetchedWords } from "../screen/words/fetchedWords";
 import { indexedDbStudio } from "../studio/studioStore";
 import { createApp } from "./app";
 import { checkInWorker } from "./checkInWorker";
 import { saveFile } from "./device";
 import { deviceMemory } from "./deviceMemory";
 import { devicePack } from "./devicePack";
-import { ownVoiceStore } from "./ownVoiceStore";
-import { teachVoice } from "./teachVoice";
+import { onceShown } from "./onceShown";
 import { wireBeside } from "./wireBeside";
 import { wireHandOver } from "./wireHandOver";
-import { createHearing } from "./wireHearing";
 import { wireKeeping } from "./wireKeeping";
 import { wireKeys } from "./wireKeys";
 import { deviceLog } from "./wireLog";
@@ -29,7 +28,6 @@ import { wireLook } from "./wireLook";
 import { wireOffline } from "./wireOffline";
 import { moveTexts, wireProtocols } from "./wireProtocols";
 import { wireStudio } from "./wireStudio";
-import { wireVoice } from "./wireVoice";
 
 const base = new URL("./", document.baseURI).href;
 const place = document.getElementById("app");
@@ -37,10 +35,23 @@ if (!place) throw new Error("the page has no place for the app");
 
 const offline = wireOffline();
 const memory = deviceMemory(localStorage, sessionStorage, navigator.languages);
-const [log, { voice, played }] = await Promise.all([deviceLog(), wireVoice(base, memory.settings().language)]);
+const language = () => memory.settings().language;
+const words = fetchedWords();
+/** Said where not even the words of a language have arrived. */
+const notWhole =
+  "Gloveside did not arrive whole: load this page again. · Gloveside no llegó completo: vuelve a cargar.";
+const wordsHere = words.fetch(language()).catch((error) => {
+  place.textContent = notWhole;
+  throw error;
+});
+const [log] = await Promise.all([deviceLog(), wordsHere]);
 const camera = codeCamera();
+const speech = fetchedOnce(async () => {
+  const { announcementOf, wireVoice } = await import("./wireVoice");
+  return { announcementOf, ...(await wireVoice(base, language())) };
+});
 const studioStore = indexedDbStudio();
-const studio = log.ok ? wireStudio(studioStore, log.log.journal, voice) : null;
+const studio = log.ok ? wireStudio(studioStore, log.log.journal, async () => (await speech.get()).voice) : null;
 const protocols =
   studio &&
   wireProtocols({
@@ -49,36 +60,27 @@ const protocols =
     checkedBy: import.meta.env.CHECKER_DIGEST,
     nowMs: Date.now,
     saveFile,
-    heardAs: voice.heardAs,
-    language: () => memory.settings().language,
+    heardAs: (step) => speech.now?.voice.heardAs(speech.now.announcementOf(step, language())) ?? "nothing",
+    preview: (step) => speech.now && studio.say(speech.now.announcementOf(step, language()).parts),
+    language,
+    words: () => words.in(language()),
   });
 if (protocols) void moveTexts(memory, protocols);
-const hearing = createHearing((language) => workerEar(new URL(`voice/${folderFor(language)}`, base)));
-const openMicrophone = () => microphone({ played });
 const app = await createApp({
-  camera,
   log,
-  voice,
   protocols,
-  hearing,
-  openMicrophone,
-  teaching: (settings) =>
-    teachVoice({
-      voice,
-      hearing,
-      openMicrophone,
-      settings,
-      base,
-      saveFile,
-      store: ownVoiceStore(),
-      teacher: workerTeacher,
-    }),
+  async wake(told) {
+    const [{ wakeCompanion }, voice] = await Promise.all([import("./wakeCompanion"), speech.get()]);
+    return wakeCompanion({ ...told, memory, voice, camera, base, fetchWords: words.fetch });
+  },
+  words,
   memory,
   device: devicePack(base),
   base,
   update: offline.update,
 });
 offline.onState(app.setOffline);
+offline.spare(app);
 wireKeys(app);
 wireLook(app);
 const keeping =
@@ -95,3 +97,7 @@ createRoot(place).render(
     />
   </StrictMode>,
 );
+onceShown(() => {
+  app.wake();
+  void keeping?.settleRestore();
+});

@@ -18,14 +18,15 @@ import { type NoteTaking, noteTaking } from "../notes/noteTaking";
 import { doesListen, type Notice, type RecordView, type Sealing, type SessionView } from "../screen/model";
 import { noticeAfter } from "../screen/session/notice";
 import type { KeepTrouble } from "../session/keeper";
+import type { PlannerPort } from "../turnaround/plannerPort";
 import { todayIn } from "./calendar";
 import { createCompanion } from "./companion";
 import { keepAwake } from "./device";
+import { penHere } from "./openSession";
 import { planView } from "./planView";
 import { watchCodes } from "./watchCodes";
 import type { Hearing } from "./wireHearing";
-import { type Log, penHere } from "./wireLog";
-import { workerPlanner } from "./workerPlanner";
+import type { Log } from "./wireLog";
 
 export interface SessionParts {
   readonly state: SessionState;
@@ -34,6 +35,7 @@ export interface SessionParts {
   readonly voice: Voice;
   readonly hearing: Hearing;
   readonly source: SoundSource;
+  readonly planner: PlannerPort;
   readonly isPractice: boolean;
   /** Spoken notes that it holds already. */
   readonly notesSoFar: number;
@@ -63,9 +65,8 @@ const tickMs = 1_000;
 const ringsOnMs = 400;
 
 export function runSession(parts: SessionParts): RunningSession {
-  const { state, writer, log, voice, hearing, isPractice, letterKeys, show } = parts;
+  const { state, writer, log, voice, hearing, planner, isPractice, letterKeys, show } = parts;
   const { input } = state.context;
-  const planner = workerPlanner();
   // A recorded session is walked as it was recorded; its plan is only shown.
   const companion = createCompanion({
     ...{ state, pen: penHere(writer), voice, planner, leads: !isPractice },

@@ -1,8 +1,6 @@
 /** Handing over, wired: the verifier's worker, files, and the page's template. */
-
-import { packed } from "../bundle/container";
 import { fileName } from "../bundle/fileName";
-import { type CheckedFile, checkFile, mostFileBytes } from "../export/checkFile";
+import type { CheckedFile } from "../export/checkFile";
 import type { RecordFile } from "../export/recordFile";
 import type { PublicKey } from "../log";
 import type { HandOver } from "../screen/handOver";
@@ -14,8 +12,9 @@ export function wireHandOver(base: string, deviceKey: PublicKey | null): HandOve
   return {
     deviceKey,
     async check(file, keys) {
-      if (file.size > mostFileBytes) return { ok: false, why: "tooLarge" };
       try {
+        const { mostFileBytes } = await import("../export/checkFile");
+        if (file.size > mostFileBytes) return { ok: false, why: "tooLarge" };
         const bytes = new Uint8Array(await file.arrayBuffer());
         return await inWorker({ bytes, trusted: deviceKey === null ? keys : [deviceKey, ...keys] });
       } catch {
@@ -26,6 +25,7 @@ export function wireHandOver(base: string, deviceKey: PublicKey | null): HandOve
     async savePage(name, recordText) {
       try {
         const answer = await fetch(new URL(fileName, base));
+        const { packed } = await import("../bundle/container");
         const page = answer.ok ? packed(await answer.text(), recordText) : null;
         if (page !== null) saveFile(name, page, "text/html");
         return page !== null;
@@ -50,6 +50,7 @@ async function inWorker(asked: VerifyAsked): Promise<CheckedFile> {
   try {
     worker = new Worker(new URL("./verify.worker.ts", import.meta.url), { type: "module", name: "verify" });
   } catch {
+    const { checkFile } = await import("../export/checkFile");
     return checkFile(asked.bytes, asked.trusted);
   }
   return new Promise<CheckedFile>((resolve) => {

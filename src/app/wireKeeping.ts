@@ -1,8 +1,5 @@
 /** How this device keeps what it holds: the browser's promise and room, backups, and the key that signs here. */
-import { restore, settle } from "../backup/restore";
-import { writeBackup } from "../backup/writeBackup";
 import type { Keeping } from "../screen/archive/keepingModel";
-import { archiveWords } from "../screen/archive/words";
 import type { StudioModel } from "../screen/sums/studioModel";
 import type { Change, Kind } from "../studio/kinds";
 import { kindNames } from "../studio/kinds";
@@ -10,6 +7,9 @@ import type { StudioStore } from "../studio/studioStore";
 import { saveBlob } from "./device";
 import type { DeviceMemory } from "./deviceMemory";
 import type { Log } from "./wireLog";
+
+/** Backups are the smaller part of a day: their program comes when one is made or read. */
+const restoring = () => import("../backup/restore");
 
 interface KeepingParts {
   readonly log: Log;
@@ -19,7 +19,13 @@ interface KeepingParts {
   readonly addProtocol: (text: string) => Promise<unknown>;
 }
 
-export function wireKeeping({ log, store, studio, memory, addProtocol }: KeepingParts): Keeping {
+export function wireKeeping({
+  log,
+  store,
+  studio,
+  memory,
+  addProtocol,
+}: KeepingParts): Keeping & { settleRestore(): Promise<void> } {
   const rows = async (): Promise<readonly Change[]> => {
     const read = await store.read();
     if (!read.ok) throw new Error(read.words);
@@ -31,14 +37,17 @@ export function wireKeeping({ log, store, studio, memory, addProtocol }: Keeping
   const keepOthers = async (restored: readonly Change[], protocols: readonly string[]): Promise<void> => {
     const here = new Set((await rows()).map(({ kind, id }) => `${kind} ${id}`));
     const missing = restored.filter(({ kind, id }) => !here.has(`${kind} ${id}`));
+    const { archiveWords } = await import("../screen/archive/words");
     const act = archiveWords(memory.settings().language).keeping.restore;
     const trouble = missing.length === 0 ? null : await studio.keep(act, missing);
     if (trouble !== null) throw new Error(trouble);
     for (const text of protocols) await addProtocol(text);
   };
-  void settle(keepOthers).catch(() => undefined);
+  /** What a kill left half restored is finished; without the program for it, at the next start. */
+  const settleRestore = async (): Promise<void> => (await restoring()).settle(keepOthers);
 
   return {
+    settleRestore: () => settleRestore().catch(() => undefined),
     publicKey: log.signer.publicKey,
     async isPromised() {
       return (await navigator.storage?.persisted?.()) ?? null;
@@ -52,12 +61,13 @@ export function wireKeeping({ log, store, studio, memory, addProtocol }: Keeping
     },
     async backUp(passphrase, progress) {
       const sources = { journal: log.journal, rows, protocols: () => memory.protocolTexts() };
+      const { writeBackup } = await import("../backup/writeBackup");
       const written = await writeBackup(sources, passphrase, progress);
       if (!written.ok) return written;
       const day = new Date().toISOString().slice(0, 10);
       saveBlob(`gloveside-backup-${day}.gloveside`, written.file);
       return { ok: true, counts: written.counts, damaged: written.damaged.length, bytes: written.file.size };
     },
-    restore: (file, passphrase, progress) => restore(file, passphrase, keepOthers, progress),
+    restore: async (file, passphrase, progress) => (await restoring()).restore(file, passphrase, keepOthers, progress),
   };
 }

@@ -1,21 +1,5 @@
-/** The log of this device: its key, its journal, and the pen that writes one session's facts with their stamp. */
-import { currentRules } from "../export";
-import {
-  deviceSigner,
-  indexedDbJournal,
-  type Journal,
-  type JournalTrouble,
-  memoryJournal,
-  newSigner,
-  type OpenedRecord,
-  openRecord,
-  penOf,
-  type Signer,
-  uuidv7,
-  type Writer,
-} from "../log";
-import type { Pen } from "../session/keeper";
-import type { SessionInput } from "../session/sessionInput";
+/** The log of this device: its key and its journal, and what its newest sessions left unready. */
+import { deviceSigner, indexedDbJournal, type Journal, newSigner, type Signer } from "../log";
 
 export interface Log {
   readonly journal: Journal;
@@ -41,19 +25,6 @@ export async function deviceLog(): Promise<OpenedLog> {
   }
 }
 
-/** For practice: a key and a journal that end with the page. */
-export async function practiceLog(): Promise<Log> {
-  const signer = await newSigner();
-  return { journal: memoryJournal(signer), signer };
-}
-
-/** One page life: its monotonic time cannot be compared with another's. */
-const life = uuidv7();
-
-/** The pen of this page: its clocks stamp what is kept. */
-export const penHere = (writer: Writer): Pen =>
-  penOf(writer, { life, monoMs: () => performance.now(), wallMs: () => Date.now() });
-
 /**
  * By station: what its newest sealed session left unready, as its own record says; the next set-up begins with that. A
  * thing that the newest session's protocol does not know was not dealt with there: what an older one says of it stands.
@@ -74,24 +45,4 @@ export async function leftUnready(journal: Journal): Promise<Readonly<Record<str
     known.set(station, new Set([...dealt, ...fresh.map((item) => item.id)]));
   }
   return left;
-}
-
-/** What a new session opens with: chained to the station's last one, so that a missing session shows. */
-export async function openingFor(
-  log: Log,
-  input: SessionInput,
-  phraseModel: string | null,
-): Promise<{ ok: true; opening: OpenedRecord } | JournalTrouble> {
-  const last = await log.journal.lastHead(input.station);
-  if (!last.ok) return last;
-  const opening = openRecord({
-    session: uuidv7(),
-    input,
-    rules: currentRules,
-    phraseModel,
-    appVersion: import.meta.env.APP_VERSION,
-    device: log.signer.publicKey,
-    previousHead: last.head,
-  });
-  return { ok: true, opening };
 }

@@ -1,5 +1,6 @@
 /** The service worker: keeps everything for working offline, and holds a new version back until it is asked for. */
 import { registerSW } from "virtual:pwa-register";
+import type { Model } from "../screen/model";
 
 export type OfflineState = "no" | "ready" | "waiting";
 
@@ -10,7 +11,17 @@ export function wireOffline() {
     state = next;
     tell(state);
   };
+  let isFree = () => true;
+  let isReloadDue = false;
+  const reloadIfFree = (): void => {
+    if (isReloadDue && isFree()) location.reload();
+  };
   const activate = registerSW({
+    // Asked for here, or in another window: a session is never broken off by it.
+    onNeedReload() {
+      isReloadDue = true;
+      reloadIfFree();
+    },
     onOfflineReady: () => become("ready"),
     onNeedRefresh: () => become("waiting"),
   });
@@ -18,6 +29,11 @@ export function wireOffline() {
     onState(listen: (state: OfflineState) => void): void {
       tell = listen;
       listen(state);
+    },
+    /** From now on a page with a session is loaded anew only after it. */
+    spare(model: Pick<Model, "view" | "subscribe">): void {
+      isFree = () => model.view.at !== "session" && model.view.at !== "record";
+      model.subscribe(reloadIfFree);
     },
     /** Loads the version that waits. Offered on the prepare screen only, never during a session. */
     update: () => void activate(true),

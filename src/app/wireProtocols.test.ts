@@ -3,11 +3,11 @@ import "fake-indexeddb/auto";
 import { describe, expect, it } from "vitest";
 import { provedSmall } from "../../tests/journeys/support/provedSmall";
 import { studioProtocol } from "../../tests/journeys/support/studioSession";
-import { createScriptedVoice } from "../../tests/support/scriptedVoice";
 import { smallProtocol } from "../../tests/support/smallProtocol";
 import { checkProtocol } from "../check/checkProtocol";
 import { proofOf } from "../drafting/kept";
 import type { StudioModel } from "../screen/sums/studioModel";
+import { wordsFor } from "../screen/words";
 import type { Protocol } from "../session/protocol";
 import { bundledProtocols } from "../session/protocols";
 import { cartridgeMachine } from "../session/protocols/cartridge";
@@ -17,7 +17,6 @@ import { watchedValue } from "./watchedValue";
 import { moveTexts, wireProtocols } from "./wireProtocols";
 
 const checkedBy = "code of today";
-const voice = createScriptedVoice({ format: "gloveside-clips", formatVersion: 1, language: "en", clips: {} });
 let made = 0;
 
 /** The studio's store as it is, on a disk on paper, and the real checker in the same thread. */
@@ -46,7 +45,6 @@ function device(rows: Parameters<ReturnType<typeof indexedDbStudio>["keep"]>[0] 
       acts.push(act);
       return keep(changes);
     },
-    say: (parts) => voice.speak(1, { parts }),
   } satisfies Partial<StudioModel> as unknown as StudioModel;
   const checked: string[] = [];
   const protocols = wireProtocols({
@@ -59,7 +57,9 @@ function device(rows: Parameters<ReturnType<typeof indexedDbStudio>["keep"]>[0] 
     nowMs: () => 1_000,
     saveFile: (name, text) => files.push({ name, text }),
     heardAs: () => "clips",
+    preview: () => undefined,
     language: () => "en",
+    words: () => wordsFor("en"),
   });
   const opened = store.keep(rows).then(read);
   const kept = () => (now.now.at === "open" ? now.now.studio : emptyStudio());

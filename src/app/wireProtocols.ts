@@ -3,8 +3,7 @@
  * to a session; what is not proved is kept as a draft. After an update of the judging code all are proved again.
  */
 import type { HeardAs } from "../announcements/heardAs";
-import { bookFor, type SpokenLanguage, wordsOf } from "../announcements/phrasebooks";
-import { sayStep } from "../announcements/sayStep";
+import type { SpokenLanguage } from "../announcements/languages";
 import type { Verdict } from "../check/checkProtocol";
 import { whyOf } from "../check/story";
 import { type CheckWords, checkWordsFor } from "../check/words";
@@ -14,7 +13,7 @@ import { isProved, proofOf } from "../drafting/kept";
 import { protocolDigest } from "../drafting/version";
 import type { Added, ProtocolsModel, RunningCheck, Saved } from "../screen/protocols/protocolsModel";
 import type { StudioModel } from "../screen/sums/studioModel";
-import { wordsFor } from "../screen/words";
+import type { ScreenWords } from "../screen/words/words";
 import type { Protocol, Step } from "../session/protocol";
 import { bundledProtocols } from "../session/protocols";
 import { readProtocol } from "../session/readProtocol";
@@ -29,9 +28,11 @@ export interface ProtocolParts {
   readonly checkedBy: string;
   readonly nowMs: () => number;
   readonly saveFile: (name: string, text: string) => void;
-  readonly heardAs: (utterance: ReturnType<typeof sayStep>) => HeardAs;
+  readonly heardAs: (step: Step) => HeardAs;
+  readonly preview: (step: Step) => void;
   /** Of the screens and the voice, as it is chosen now. */
   readonly language: () => SpokenLanguage;
+  readonly words: () => ScreenWords;
 }
 
 const bundled: ReadonlyMap<string, Protocol> = new Map(bundledProtocols.map((p) => [p.id, p]));
@@ -85,7 +86,7 @@ export function wireProtocols(parts: ProtocolParts): ProtocolsModel {
     if (!read.ok) return { kind: "trouble", trouble: read.trouble };
     await opened();
     const inFile = read.protocol;
-    const name = wordsOf(inFile.name, bookFor(parts.language()));
+    const name = inFile.name[parts.language()] ?? inFile.name.en;
     const digest = protocolDigest(inFile);
     const isSame = (other: Protocol | undefined) => other !== undefined && protocolDigest(other) === digest;
     if (nowOffered().some(isSame)) return { kind: "there", id: inFile.id, name };
@@ -95,7 +96,7 @@ export function wireProtocols(parts: ProtocolParts): ProtocolsModel {
     const taken = new Set([...bundled.keys(), ...rows().protocol.keys(), ...rows().protocolDraft.keys()]);
     const id = isTaken ? freeId(inFile.id, taken, "protocol") : inFile.id;
     const protocol = { ...inFile, id };
-    const kept = keepProved(protocol, verdict, wordsFor(parts.language()).protocols.acts.added(name));
+    const kept = keepProved(protocol, verdict, parts.words().protocols.acts.added(name));
     const words = await (kept ?? keepDraft(protocol, null));
     if (words !== null) return { kind: "notKept", words };
     return kept
@@ -124,8 +125,6 @@ export function wireProtocols(parts: ProtocolParts): ProtocolsModel {
   };
   void proveAgain();
 
-  const announcement = (step: Step) => sayStep(bookFor(parts.language()), [step], "careful");
-
   return {
     get offered() {
       return nowOffered();
@@ -147,8 +146,8 @@ export function wireProtocols(parts: ProtocolParts): ProtocolsModel {
     save,
     exportFile: (protocol) =>
       parts.saveFile(`${protocol.id}-${protocol.version}.json`, `${JSON.stringify(protocol, null, 2)}\n`),
-    preview: (step) => studio.say(announcement(step).parts),
-    heardAs: (step) => parts.heardAs(announcement(step)),
+    preview: parts.preview,
+    heardAs: parts.heardAs,
   };
 }
 

@@ -12,7 +12,8 @@ import { watchedValue } from "./watchedValue";
 /** Turns of its own, apart from those of a session and of the prepare screen. */
 const firstTurn = 2_000_000;
 
-export function wireStudio(store: StudioStore, journal: Journal, voice: Voice): StudioModel {
+/** @param voice fetched when something is first said. */
+export function wireStudio(store: StudioStore, journal: Journal, voice: () => Promise<Voice>): StudioModel {
   const now = watchedValue<StudioNow>({ at: "opening" });
   const saying = watchedValue<string | null>(null);
   let undo: { act: string; changes: readonly Change[] } | null = null;
@@ -29,9 +30,17 @@ export function wireStudio(store: StudioStore, journal: Journal, voice: Voice): 
     return kept.ok ? null : kept.words;
   };
 
-  voice.onEnded((ended) => {
-    if (ended === turn) saying.set(null);
-  });
+  let speaker: Voice | null = null;
+  const speakerHere = async (): Promise<Voice> => {
+    const found = await voice();
+    if (speaker === null) {
+      speaker = found;
+      found.onEnded((ended) => {
+        if (ended === turn) saying.set(null);
+      });
+    }
+    return speaker;
+  };
   void read();
   // Another window of this device may have kept something meanwhile.
   document.addEventListener("visibilitychange", () => {
@@ -92,12 +101,17 @@ export function wireStudio(store: StudioStore, journal: Journal, voice: Voice): 
     },
     say(parts) {
       turn += 1;
+      const mine = turn;
       saying.set(textOf({ parts }));
-      voice.speak(turn, { parts });
+      // What is hushed or overtaken meanwhile is not said; the words stay on the screen where there is no voice.
+      void speakerHere().then(
+        (here) => mine === turn && saying.now !== null && here.speak(mine, { parts }),
+        () => undefined,
+      );
     },
     hush() {
       saying.set(null);
-      voice.stop();
+      speaker?.stop();
     },
   };
 }

@@ -3,10 +3,12 @@ import { ClipManifest } from "../announcements/clips";
 import { type HeardAs, heardAs } from "../announcements/heardAs";
 import { createHowlerPlayer } from "../announcements/howlerPlayer";
 import { createLocalVoice } from "../announcements/localVoice";
-import type { SpokenLanguage } from "../announcements/phrasebooks";
+import { bookFor, type SpokenLanguage } from "../announcements/phrasebooks";
+import { sayStep } from "../announcements/sayStep";
 import { createSpeaker } from "../announcements/speaker";
 import type { Utterance } from "../announcements/utterance";
 import type { Voice } from "../announcements/voice";
+import type { Step } from "../session/protocol";
 
 const realWait = (ms: number) => new Promise<void>((done) => setTimeout(done, ms));
 
@@ -16,11 +18,18 @@ export interface SpeakingVoice extends Voice {
   heardAs(utterance: Pick<Utterance, "parts">): HeardAs;
 }
 
+export interface VoiceHere {
+  readonly voice: SpeakingVoice;
+  /** What is played, for the ear to leave out; null where this browser does not hand it over. */
+  readonly played: MediaStream | null;
+}
+
+/** The announcement of a step as a session in the careful mode makes it. */
+export const announcementOf = (step: Step, language: SpokenLanguage): Utterance =>
+  sayStep(bookFor(language), [step], "careful");
+
 /** @param base address of the app's folder, with its slash. */
-export async function wireVoice(
-  base: string,
-  first: SpokenLanguage,
-): Promise<{ readonly voice: SpeakingVoice; readonly played: MediaStream | null }> {
+export async function wireVoice(base: string, first: SpokenLanguage): Promise<VoiceHere> {
   const manifests = new Map<SpokenLanguage, ClipManifest>();
   const fetched = async (language: SpokenLanguage): Promise<ClipManifest> => {
     const manifest = manifests.get(language) ?? (await manifestAt(`${base}clips/${language}.json`, language));

@@ -23,7 +23,7 @@ export { type MemoryJournal, memoryJournal } from "./memoryJournal";
 export { type LogClock, penOf } from "./penOf";
 export * from "./personal";
 export { Closing, makeClosing, Seal } from "./seal";
-export { fingerprint, isSignedBy, newKeyPair, newSigner, signerFromSecret, signerOf } from "./signing";
+export { fingerprint, isSignedBy, newKeyPair, newSigner, signerOf } from "./signing";
 export { Summary } from "./summary";
 export { madeAtMs, Uuidv7, uuidv7 } from "./uuidv7";
 export { walkChain } from "./walkChain";

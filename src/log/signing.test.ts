@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { bytesOf } from "./canonical";
-import { fingerprint, isSignedBy, isSignedByScript, newKeyPair, newSigner, signerFromSecret } from "./signing";
+import { isSignedByScript, signerFromSecret } from "./signedByScript";
+import { fingerprint, isSignedBy, newKeyPair, newSigner } from "./signing";
 
 // RFC 8032 section 7.1, tests 1 to 3: secret, public key, message, signature.
 const published = [

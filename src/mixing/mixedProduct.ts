@@ -3,7 +3,6 @@
  * any other expiry. Strength is kept as an exact fraction in text, so a record reads the same for ever.
  */
 import { z } from "zod";
-import { exactText } from "../sums/ratio";
 import type { Strength } from "./units";
 import type { UseBy } from "./useBy";
 
@@ -41,7 +40,7 @@ export function mixedProduct(facts: {
     id: facts.id,
     name: facts.name,
     kind: "mixed",
-    strength: { unit: facts.resulting.unit, amount: exactText(facts.resulting.amount) },
+    strength: { unit: facts.resulting.unit, amount: facts.resulting.amount.toFraction() },
     madeAtMs: facts.useBy.madeAtMs,
     useByMs: facts.useBy.useByMs,
     useByRule: facts.useBy.rule,

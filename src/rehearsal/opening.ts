@@ -3,17 +3,9 @@
  * byte, the key included, which anybody who knows the seed then has: good for rehearsals, worth nothing as proof.
  */
 import { currentRules } from "../export";
-import {
-  digestOf,
-  newSigner,
-  type OpenedRecord,
-  openRecord,
-  type Signer,
-  signerFromSecret,
-  uuidv7,
-  wallTime,
-} from "../log";
+import { digestOf, newSigner, type OpenedRecord, openRecord, type Signer, uuidv7, wallTime } from "../log";
 import { bytesOf } from "../log/canonical";
+import { signerFromSecret } from "../log/signedByScript";
 import type { Protocol } from "../session/protocol";
 import type { SessionInput } from "../session/sessionInput";
 

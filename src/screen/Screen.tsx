@@ -2,9 +2,8 @@
 import { useMemo } from "react";
 import type { Model } from "./model";
 import { Pages } from "./pages/Pages";
-import { Record } from "./record/Record";
+import { sessionScreens } from "./pages/screens";
 import styles from "./Screen.module.css";
-import { Session } from "./session/Session";
 import { type DeviceParts, languageOf, SharedContext, sharedOf, useSettings, useView } from "./useModel";
 
 interface Props {
@@ -19,6 +18,8 @@ export function Screen({ model, parts }: Props) {
   // Of the view only its language counts here: a new object at every tick would draw every screen anew.
   const shared = useMemo(() => sharedOf(model, settings, language, parts), [model, settings, language, parts]);
   const { words } = shared;
+  // There before a session is: no screen of a session is ever waited for.
+  const of = sessionScreens.now;
   return (
     <SharedContext value={shared}>
       {view.at === "opening" && <main className={styles.still}>{words.opening}</main>}
@@ -33,8 +34,8 @@ export function Screen({ model, parts }: Props) {
         </main>
       )}
       {view.at === "prepare" && <Pages view={view} />}
-      {view.at === "session" && <Session view={view} />}
-      {view.at === "record" && <Record view={view} />}
+      {view.at === "session" && of && <of.Session view={view} />}
+      {view.at === "record" && of && <of.Record view={view} />}
     </SharedContext>
   );
 }

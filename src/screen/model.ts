@@ -12,11 +12,13 @@ import type { SoundCheck, SoundVerdict } from "../microphone/soundCheck";
 import type { NoteNow } from "../notes/noteTaking";
 import type { Protocol } from "../session/protocol";
 import type { SessionInput } from "../session/sessionInput";
+import type { FetchedOnce } from "./fetchedOnce";
 import type { Draft } from "./prepare/draft";
 import type { Added } from "./protocols/protocolsModel";
 import type { PlanFace } from "./session/planFace";
 import type { Settings } from "./settings/settings";
 import type { TeachModel } from "./voice/teachModel";
+import type { FetchedWords } from "./words/fetchedWords";
 
 export type EarCondition = "off" | "asking" | "on" | "slow" | "none" | "denied" | "lost" | "noModel";
 
@@ -57,7 +59,7 @@ export interface PrepareView {
   /** Proved ones only: those that come with the companion, then the studio's own. */
   readonly protocols: readonly Protocol[];
   readonly unfinished: readonly Unfinished[];
-  /** Why the last attempt to begin or resume came to nothing. */
+  /** Why the last attempt to begin or resume came to nothing; `not-fetched`: a part of the app is not here. */
   readonly trouble: { readonly code: string; readonly message: string } | null;
   readonly importing: Importing;
   readonly busy: boolean;
@@ -182,5 +184,9 @@ export interface Model {
   readonly device: { readonly now: DeviceState; subscribe(listen: () => void): () => void };
   readonly settings: { readonly now: Settings; subscribe(listen: () => void): () => void };
   readonly asks: Asks;
+  /** Of use once the companion is here. */
   readonly teaching: TeachModel;
+  /** Its ear, its voice and all that a session needs: fetched together once the first screen stands. */
+  readonly companion: Pick<FetchedOnce<unknown>, "get">;
+  readonly words: FetchedWords;
 }

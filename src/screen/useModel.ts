@@ -1,10 +1,9 @@
 /** React's hold on the model: a screen is drawn again when what is so has changed. */
 import { createContext, useContext, useSyncExternalStore } from "react";
-import { bookFor, type SpokenLanguage } from "../announcements/phrasebooks";
+import { type SpokenLanguage, spokenOr } from "../announcements/languages";
 import type { CodeCamera } from "../barcode/codeCamera";
 import type { Archive } from "../finding/archive";
 import { type Wording, wordings } from "../intent/wording";
-import { type SumPhrases, sumPhrases } from "../sums/phrases";
 import type { Keeping } from "./archive/keepingModel";
 import type { HandOver } from "./handOver";
 import type { Asks, Model, View } from "./model";
@@ -13,11 +12,12 @@ import type { ProtocolsModel } from "./protocols/protocolsModel";
 import type { Settings } from "./settings/settings";
 import type { StudioModel } from "./sums/studioModel";
 import type { TeachModel } from "./voice/teachModel";
-import { type ScreenWords, wordsFor } from "./words";
+import type { ScreenWords } from "./words/words";
 
 export interface Shared extends DeviceParts {
   readonly asks: Asks;
   readonly teaching: TeachModel;
+  readonly companion: Model["companion"];
   readonly level: Model["level"];
   readonly soundLost: Model["soundLost"];
   readonly device: Model["device"];
@@ -28,8 +28,6 @@ export interface Shared extends DeviceParts {
   readonly words: ScreenWords;
   /** The phrases and address words of that language. */
   readonly phrases: Wording;
-  /** What the sums say in that language. */
-  readonly sums: SumPhrases;
 }
 
 export const SharedContext = createContext<Shared | null>(null);
@@ -46,9 +44,7 @@ export const useSettings = (model: Model): Settings =>
   useSyncExternalStore(model.settings.subscribe, () => model.settings.now);
 
 export const languageOf = (view: View, settings: Settings): SpokenLanguage =>
-  view.at === "session" || view.at === "record"
-    ? bookFor(view.state.context.input.language).language
-    : settings.language;
+  view.at === "session" || view.at === "record" ? spokenOr(view.state.context.input.language) : settings.language;
 
 /** What the screens are given of this device; null where nothing can be kept. */
 export interface DeviceParts {
@@ -63,21 +59,21 @@ export interface DeviceParts {
 
 /** What every screen is given. */
 export const sharedOf = (
-  { asks, teaching, level, soundLost, device, tour }: Model,
+  { asks, teaching, companion, level, soundLost, device, tour, words }: Model,
   settings: Settings,
   language: SpokenLanguage,
   parts: DeviceParts,
 ): Shared => ({
   asks,
   teaching,
+  companion,
   level,
   soundLost,
   device,
   tour,
   settings,
   language,
-  words: wordsFor(language),
+  words: words.in(language),
   phrases: wordings[language],
-  sums: sumPhrases(language),
   ...parts,
 });

@@ -10,8 +10,9 @@ import { countedSinceMs, leftOnShelf } from "./consumption";
 import { cycle, hourMs, morningMs, needles, pack, sessionAt, zone } from "./examples";
 import { type Change, onlyId } from "./kinds";
 import { labelOffers, lotOffers, packOffers } from "./offers";
+import { placeOf } from "./placeOf";
 import { isAccepted, lastBiological, packStates, recalls, suspectCycles } from "./sterile";
-import { nextNumber, placeOf, readRows, type Studio } from "./studio";
+import { nextNumber, readRows, type Studio } from "./studio";
 
 const today = date("2026-11-25");
 

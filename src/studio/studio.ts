@@ -1,9 +1,7 @@
 /** All that the studio keeps, by kind and id, as read from the disk; rows that cannot be read are named, not dropped. */
-import type { PlaceProfile } from "../places/line";
-import { placeById, withOverrides } from "../places/profiles";
 import type { Assigned } from "../shelf/fromSession";
 import type { Shelf } from "../shelf/product";
-import { type Kind, kindNames, kinds, type Of, onlyId } from "./kinds";
+import { type Kind, kindNames, kinds, type Of } from "./kinds";
 
 export type Studio = { readonly [K in Kind]: ReadonlyMap<string, Of<K>> };
 
@@ -33,20 +31,6 @@ export function shelfOf(studio: Studio): Shelf {
     stock: lines.filter(({ productId }) => studio.product.has(productId)),
   };
 }
-
-/** The place with the studio's own lines in it; as supplied where an override no longer fits. */
-export function placeOf(studio: Studio): { place: PlaceProfile; isChosen: boolean; trouble: string | null } {
-  const chosen = studio.place.get(onlyId);
-  const supplied = placeById(chosen?.placeId ?? elsewhereId);
-  if (!supplied.ok) return { ...placeOf({ ...studio, place: new Map() }), trouble: supplied.words };
-  const own = withOverrides(supplied.value, chosen?.overrides ?? []);
-  return own.ok
-    ? { place: own.value, isChosen: chosen !== undefined, trouble: null }
-    : { place: supplied.value, isChosen: true, trouble: own.words };
-}
-
-/** The profile of careful defaults, until a place is chosen. */
-const elsewhereId = "elsewhere";
 
 export const assignedFor = (studio: Studio, protocolId: string): Assigned =>
   studio.assigned.get(protocolId) ?? { items: {}, gloves: null };

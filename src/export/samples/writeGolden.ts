@@ -5,7 +5,8 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { inputFor } from "../../../tests/support/session";
 import { smallProtocol } from "../../../tests/support/smallProtocol";
-import { attachmentOf, erased, notesIn, signerFromSecret } from "../../log";
+import { attachmentOf, erased, notesIn } from "../../log";
+import { signerFromSecret } from "../../log/signedByScript";
 import { type RecordFile, recordOf, recordText } from "../recordFile";
 import { sealRecord } from "../sealRecord";
 import { live, noteEvent, openingFor, sessionA, toneWav } from "./lived";

@@ -4,6 +4,7 @@ import { readRecord } from "../../export/readRecord";
 import type { RecordFile } from "../../export/recordFile";
 import { type ExposureReport, emptyReport, lockReport, openReport, reportsFrom } from "../../exposure/report";
 import type { PageProps } from "../pages/screens";
+import { paperWords } from "../papers/words";
 import { Section } from "../prepare/Field";
 import { Entry } from "../sums/parts/Entry";
 import { useShared } from "../useModel";
@@ -11,9 +12,10 @@ import styles from "./Accident.module.css";
 import { AccidentSheet, FirstAid, fieldNames } from "./AccidentSheet";
 
 export function AccidentScreen({ view }: PageProps) {
-  const { words, handOver } = useShared();
-  const w = words.papers.accident;
-  const from = (record: RecordFile) => reportsFrom(record, words.papers.phases).at(-1);
+  const { language, handOver } = useShared();
+  const papers = paperWords(language);
+  const w = papers.accident;
+  const from = (record: RecordFile) => reportsFrom(record, papers.phases).at(-1);
   // Carried here from the session's close, and no further.
   const { ofAccident } = handOver;
   const [carried] = useState(() => (ofAccident.now ? from(ofAccident.now) : undefined));
@@ -69,7 +71,7 @@ export function AccidentScreen({ view }: PageProps) {
     <div className={styles.accident}>
       <div className={styles.screen}>
         <Section title={w.now} hint={w.private}>
-          <FirstAid words={words.papers} />
+          <FirstAid words={papers} />
         </Section>
         <Section title={w.form} hint={w.formHint}>
           {pick(w.fill, fill, "fill-report")}
@@ -102,7 +104,7 @@ export function AccidentScreen({ view }: PageProps) {
             </button>
             {pick(w.open, open, "open-report")}
             <button type="button" onClick={() => globalThis.print()}>
-              {words.papers.acts.print}
+              {papers.acts.print}
             </button>
           </div>
           <p role="status" data-tone={said?.tone} data-testid="report-said">
@@ -111,8 +113,8 @@ export function AccidentScreen({ view }: PageProps) {
         </Section>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keys */}
-      <section className={styles.scroll} tabIndex={0} aria-label={words.papers.acts.preview} data-paper>
-        <AccidentSheet report={report} words={words.papers} />
+      <section className={styles.scroll} tabIndex={0} aria-label={papers.acts.preview} data-paper>
+        <AccidentSheet report={report} words={papers} />
       </section>
     </div>
   );

@@ -1,11 +1,11 @@
 /** A page with its name and its lead; the screen itself comes when it is fetched, or says that it cannot be. */
-import { Component, type ReactNode, Suspense, useEffect, useRef } from "react";
+import { Component, type ReactNode, Suspense, use, useEffect, useRef } from "react";
 import type { PrepareView } from "../model";
 import { Kept } from "../sums/parts/Kept";
 import { useShared } from "../useModel";
 import styles from "./Pages.module.css";
 import type { OtherPageId } from "./page";
-import { pageScreens } from "./screens";
+import { pageScreens, speakingPages } from "./screens";
 
 export function OtherPage({ page, view }: { page: OtherPageId; view: PrepareView }) {
   const { words, studio } = useShared();
@@ -27,13 +27,25 @@ export function OtherPage({ page, view }: { page: OtherPageId; view: PrepareView
       <main>
         <UnlessBroken otherwise={<Broken />}>
           <Suspense fallback={<p role="status">{w.fetching}</p>}>
-            <Chosen view={view} />
+            {speakingPages.has(page) ? (
+              <WithCompanion>
+                <Chosen view={view} />
+              </WithCompanion>
+            ) : (
+              <Chosen view={view} />
+            )}
           </Suspense>
         </UnlessBroken>
       </main>
       {studio && <Kept />}
     </>
   );
+}
+
+/** Waits for its ear and voice, which come by themselves a moment after the first screen. */
+function WithCompanion({ children }: { children: ReactNode }) {
+  use(useShared().companion.get());
+  return children;
 }
 
 function Broken() {

@@ -1,5 +1,9 @@
-/** The screen of each page. Each is fetched when it is first opened, so that the prepare screen is there at once. */
+/**
+ * The screen of each page. Each is fetched when it is first opened, so that the prepare screen is there at once; those of
+ * a session are fetched as one, before it begins.
+ */
 import { type ComponentType, lazy } from "react";
+import { fetchedOnce } from "../fetchedOnce";
 import type { PrepareView } from "../model";
 import type { OtherPageId } from "./page";
 
@@ -25,3 +29,11 @@ export const pageScreens: Readonly<Record<OtherPageId, ComponentType<PageProps>>
   voice: fetched(async () => (await import("../voice/VoiceScreen")).VoiceScreen),
   settings: fetched(async () => (await import("../settings/SettingsScreen")).SettingsScreen),
 };
+
+/** They speak or listen, so they open once the companion is here. */
+export const speakingPages: ReadonlySet<OtherPageId> = new Set(["protocols", "hands", "welcome", "voice"]);
+
+export const sessionScreens = fetchedOnce(async () => {
+  const [{ Session }, { Record }] = await Promise.all([import("../session/Session"), import("../record/Record")]);
+  return { Session, Record };
+});

@@ -6,7 +6,7 @@ import type { PrepareView } from "../model";
 import { addressOf } from "../pages/page";
 import { Device } from "../settings/Device";
 import { useShared } from "../useModel";
-import { languageChoices } from "../words";
+import { languageChoices } from "../words/fetchedWords";
 import { Choice, Field, Section, Tick } from "./Field";
 import { issueOf } from "./issueOf";
 import { LabelFields } from "./LabelFields";
@@ -146,7 +146,11 @@ export function Prepare({ view }: { view: PrepareView }) {
           <div role="alert">
             {view.trouble && (
               <p className={styles.trouble}>
-                {view.trouble.code === "other-writer" ? w.otherWriter : w.cannotResume(view.trouble.message)}
+                {view.trouble.code === "other-writer"
+                  ? w.otherWriter
+                  : view.trouble.code === "not-fetched"
+                    ? words.pages.partNotFetched
+                    : w.cannotResume(view.trouble.message)}
               </p>
             )}
             {issues.length > 0 && (

@@ -5,12 +5,13 @@ import { type RecordFile, recordText } from "../../export/recordFile";
 import { surfacesCsv } from "../../export/surfacesCsv";
 import { PaperChoice } from "../papers/PaperChoice";
 import { paperOf } from "../papers/paper";
+import { paperWords } from "../papers/words";
 import { useShared } from "../useModel";
 import styles from "./Forms.module.css";
 
 export function Forms({ record, isPractice = false }: { record: RecordFile; isPractice?: boolean }) {
-  const { words, handOver } = useShared();
-  const w = words.papers.acts;
+  const { language, handOver } = useShared();
+  const w = paperWords(language).acts;
   const [isMissing, setMissing] = useState(false);
   const name = `gloveside-${record.header.session}`;
   const csv = (what: string, text: string) => handOver.save(`${name}-${what}.csv`, text, "text/csv");

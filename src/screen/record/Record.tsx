@@ -6,6 +6,7 @@ import { unready } from "../../session/station";
 import { kindsIn } from "../../session/world";
 import type { RecordView } from "../model";
 import { addressOf } from "../pages/page";
+import { paperWords } from "../papers/words";
 import { PersonalPart } from "../personal/PersonalPart";
 import { nameOf } from "../session/standing";
 import { useShared } from "../useModel";
@@ -126,8 +127,8 @@ export function Record({ view }: { view: RecordView }) {
 
 /** After an accident: the artist's own report is begun from here, filled in from the sealed facts. */
 function AccidentReport({ view: { state, sealing } }: { view: RecordView }) {
-  const { words, asks, handOver } = useShared();
-  const w = words.papers.accident.after;
+  const { language, asks, handOver } = useShared();
+  const { clinicianNow, after: w } = paperWords(language).accident;
   const hadOne = state.context.world.exposure !== "none";
   const record = sealing.step === "sealed" ? sealing.record : null;
   const hasOne = record?.closing ? record.closing.summary.exposures.length > 0 : hadOne;
@@ -140,7 +141,7 @@ function AccidentReport({ view: { state, sealing } }: { view: RecordView }) {
   return (
     <section className={styles.accident} aria-label={w.title}>
       <h2>{w.title}</h2>
-      <p>{words.papers.accident.clinicianNow}</p>
+      <p>{clinicianNow}</p>
       <p>{w.about}</p>
       <button type="button" disabled={sealing.step === "sealing"} onClick={go}>
         {w.report}

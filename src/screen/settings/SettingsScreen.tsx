@@ -1,12 +1,13 @@
 /** How this device shows itself: language and colours. Every choice is kept at once and can be taken back by another. */
+import type { PageProps } from "../pages/screens";
 import { Choice, Section } from "../prepare/Field";
 import { useShared } from "../useModel";
-import { languageChoices } from "../words";
+import { languageChoices } from "../words/fetchedWords";
 import { Device } from "./Device";
 import styles from "./Settings.module.css";
 import { themes } from "./settings";
 
-export function SettingsScreen() {
+export function SettingsScreen({ view }: PageProps) {
   const { words, settings, asks } = useShared();
   const w = words.settings;
   return (
@@ -29,6 +30,7 @@ export function SettingsScreen() {
           />
         </div>
       </Section>
+      <div role="alert">{view.trouble?.code === "not-fetched" && <p>{words.pages.partNotFetched}</p>}</div>
       <Section title={w.device}>
         <Device />
       </Section>

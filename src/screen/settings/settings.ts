@@ -1,5 +1,5 @@
 /** How this device shows itself and speaks, whoever works at it. */
-import { type SpokenLanguage, spokenLanguages } from "../../announcements/phrasebooks";
+import { type SpokenLanguage, spokenLanguages } from "../../announcements/languages";
 
 /** `device`: as the system wishes. `contrast`: the strongest contrast, dark or light as the system wishes. */
 export const themes = ["device", "light", "dark", "contrast"] as const;

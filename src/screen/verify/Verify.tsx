@@ -4,6 +4,7 @@ import type { CheckedFile } from "../../export/checkFile";
 import { TrustedKeys } from "../archive/TrustedKeys";
 import { PaperChoice } from "../papers/PaperChoice";
 import { paperOf } from "../papers/paper";
+import { paperWords } from "../papers/words";
 import { Notes } from "../personal/Notes";
 import { useStudio } from "../sums/useStudio";
 import { useShared } from "../useModel";
@@ -16,8 +17,9 @@ type Now =
   | { readonly at: "checked"; readonly name: string; readonly file: File; readonly checked: CheckedFile };
 
 export function Verify() {
-  const { handOver, studio, words, language } = useShared();
-  const w = words.papers.verify;
+  const { handOver, studio, language } = useShared();
+  const papers = paperWords(language);
+  const w = papers.verify;
   const { trusted } = useStudio();
   const keys = [...trusted.keys()].join(" ");
   const [now, setNow] = useState<Now>({ at: "waiting" });
@@ -94,7 +96,7 @@ export function Verify() {
           {checked?.ok && (
             <Verdicts
               verdict={checked.verdict}
-              words={words.papers}
+              words={papers}
               ownerOf={(key) => ({ name: trusted.get(key)?.name ?? null })}
             />
           )}

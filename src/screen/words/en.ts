@@ -1,6 +1,5 @@
 /** The words of the screens in English. What the companion says aloud is in src/announcements; the phrases in src/intent. */
 
-import { papersEn } from "../papers/words/en";
 import { protocolsEn } from "../protocols/words/en";
 import { sumsEn } from "../sums/words/en";
 import { voiceEn } from "../voice/words/en";
@@ -12,6 +11,8 @@ export const en: ScreenWords = {
     close: "Back to the page",
     fetching: "One moment…",
     notFetched: "This page could not be fetched. Connect this device to its network once, and try again.",
+    partNotFetched:
+      "A part of the app could not be fetched. Connect this device to its network, load this page again, and try once more.",
     groups: { session: "With a client", studio: "In the studio", rules: "Health and rules", device: "This device" },
     names: {
       prepare: "Prepare",
@@ -89,7 +90,6 @@ export const en: ScreenWords = {
     version: (version) => `Gloveside ${version}`,
   },
   protocols: protocolsEn,
-  papers: papersEn,
   language: "English",
   opening: "Opening the log.",
   stuck: {

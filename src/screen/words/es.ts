@@ -1,6 +1,5 @@
 /** The words of the screens in Spanish. What the companion says aloud is in src/announcements; the phrases in src/intent. */
 
-import { papersEs } from "../papers/words/es";
 import { protocolsEs } from "../protocols/words/es";
 import { sumsEs } from "../sums/words/es";
 import { voiceEs } from "../voice/words/es";
@@ -12,6 +11,8 @@ export const es: ScreenWords = {
     close: "Volver a la página",
     fetching: "Un momento…",
     notFetched: "No se pudo traer esta página. Conecta este dispositivo a su red una vez e inténtalo de nuevo.",
+    partNotFetched:
+      "No se pudo traer una parte de la aplicación. Conecta este dispositivo a su red, vuelve a cargar esta página e inténtalo de nuevo.",
     groups: { session: "Con un cliente", studio: "En el estudio", rules: "Salud y normas", device: "Este dispositivo" },
     names: {
       prepare: "Preparar",
@@ -79,7 +80,6 @@ export const es: ScreenWords = {
     },
   },
   protocols: protocolsEs,
-  papers: papersEs,
   voice: voiceEs,
   settings: {
     look: "Aspecto e idioma",

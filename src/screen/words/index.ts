@@ -1,5 +1,5 @@
-/** The screen words of each language. A language that is spoken and has no words here fails to compile. */
-import { type SpokenLanguage, spokenLanguages } from "../../announcements/phrasebooks";
+/** The screen words of every language at once: for tests and tools. The app fetches them one by one: `fetchedWords.ts`. */
+import type { SpokenLanguage } from "../../announcements/languages";
 import { en } from "./en";
 import { es } from "./es";
 import type { ScreenWords } from "./words";
@@ -7,7 +7,3 @@ import type { ScreenWords } from "./words";
 const languages: Readonly<Record<SpokenLanguage, ScreenWords>> = { en, es };
 
 export const wordsFor = (language: SpokenLanguage): ScreenWords => languages[language];
-
-/** Each language by its own name, so that it is found by those who read no other. */
-export const languageChoices = spokenLanguages.map((language) => [language, languages[language].language] as const);
-export type { ScreenWords } from "./words";

@@ -6,7 +6,6 @@ import type { DiscrepancyReason, Phase, SkipReason } from "../../session/fact";
 import type { Label, ProductSlot } from "../../session/protocol";
 import type { Hands } from "../../session/station";
 import type { PageGroup, PageId } from "../pages/page";
-import type { PaperWords } from "../papers/words";
 import type { IssueCode } from "../prepare/draft";
 import type { ProtocolWords } from "../protocols/words";
 import type { Theme } from "../settings/settings";
@@ -17,7 +16,7 @@ type Words<K extends string> = Readonly<Record<K, string>>;
 
 export interface ScreenWords {
   /** The way to every page. A lead says in one line what a page is for. */
-  readonly pages: Words<"all" | "close" | "fetching" | "notFetched"> & {
+  readonly pages: Words<"all" | "close" | "fetching" | "notFetched" | "partNotFetched"> & {
     readonly groups: Words<PageGroup>;
     readonly names: Words<PageId>;
     readonly leads: Words<PageId>;
@@ -49,7 +48,6 @@ export interface ScreenWords {
   };
   readonly protocols: ProtocolWords;
   /** On paper, and on the screens that make or check it. */
-  readonly papers: PaperWords;
   readonly language: string;
   readonly opening: string;
   readonly stuck: Words<"title" | "why" | "noSigning" | "noStore" | "reload">;

@@ -3,7 +3,7 @@ import { useState } from "react";
 import { ageView } from "../../../due/view";
 import { dateAt } from "../../../due/zone";
 import { placeName } from "../../../places/name";
-import { placeOf } from "../../../studio/studio";
+import { placeOf } from "../../../studio/placeOf";
 import { wordsIn } from "../../../sums/answer";
 import { Section } from "../../prepare/Field";
 import fields from "../../prepare/Prepare.module.css";
@@ -11,9 +11,11 @@ import { useShared } from "../../useModel";
 import { Entry } from "../parts/Entry";
 import { Verdict } from "../parts/Verdict";
 import { useNowMs, useStudio } from "../useStudio";
+import { useSums } from "../useSums";
 
 export function Age({ zone }: { zone: string }) {
-  const { words, sums } = useShared();
+  const { words } = useShared();
+  const sums = useSums();
   const w = words.sums.due;
   const [born, setBorn] = useState("");
   const { place, isChosen } = placeOf(useStudio());

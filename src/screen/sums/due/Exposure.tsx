@@ -13,11 +13,13 @@ import acts from "../parts/Acts.module.css";
 import { Entry } from "../parts/Entry";
 import { Verdict } from "../parts/Verdict";
 import { useNowMs } from "../useStudio";
+import { useSums } from "../useSums";
 
 const marks = { open: "soon", passed: "bad", "not yet open": "good" } as const;
 
 export function Exposure({ zone }: { zone: string }) {
-  const { words, language, sums } = useShared();
+  const { words, language } = useShared();
+  const sums = useSums();
   const w = words.sums.due;
   const said = exposureWords(language);
   const nowMs = useNowMs();

@@ -6,7 +6,7 @@ import { retentionRows } from "../../../due/view";
 import { dateAt } from "../../../due/zone";
 import type { PlaceProfile } from "../../../places/line";
 import { placeName } from "../../../places/name";
-import { placeOf } from "../../../studio/studio";
+import { placeOf } from "../../../studio/placeOf";
 import { Section } from "../../prepare/Field";
 import fields from "../../prepare/Prepare.module.css";
 import { useShared } from "../../useModel";
@@ -15,9 +15,11 @@ import { Entry, Select } from "../parts/Entry";
 import { Verdict } from "../parts/Verdict";
 import type { SessionListed } from "../studioModel";
 import { useNowMs, useStudio, useStudioModel } from "../useStudio";
+import { useSums } from "../useSums";
 
 export function Retention({ zone }: { zone: string }) {
-  const { words, sums } = useShared();
+  const { words } = useShared();
+  const sums = useSums();
   const w = words.sums.due;
   const studio = useStudio();
   const { place, isChosen } = placeOf(studio);
@@ -68,7 +70,8 @@ interface RowsProps {
 }
 
 function Rows({ records, place, today, testId }: RowsProps) {
-  const { words, sums } = useShared();
+  const { words } = useShared();
+  const sums = useSums();
   const w = words.sums.due;
   return (
     <ul className={acts.rows} data-testid={testId} aria-live="polite">

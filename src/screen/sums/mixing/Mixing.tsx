@@ -11,6 +11,7 @@ import { useShared } from "../../useModel";
 import { Entry, Select } from "../parts/Entry";
 import { Verdict } from "../parts/Verdict";
 import { useNowMs, useStudio } from "../useStudio";
+import { useSums } from "../useSums";
 import { forgive } from "./forgive";
 import { MixResult } from "./MixResult";
 
@@ -21,7 +22,8 @@ const blank = {
 export type MixTyped = typeof blank;
 
 export function Mixing({ view }: PageProps) {
-  const { words, sums } = useShared();
+  const { words } = useShared();
+  const sums = useSums();
   const w = words.sums.mixing;
   const studio = useStudio();
   const nowMs = useNowMs();

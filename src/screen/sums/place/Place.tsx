@@ -4,7 +4,7 @@ import { placeName } from "../../../places/name";
 import { placeById, places, unconfirmed } from "../../../places/profiles";
 import { placeView } from "../../../places/view";
 import { onlyId } from "../../../studio/kinds";
-import { placeOf } from "../../../studio/studio";
+import { placeOf } from "../../../studio/placeOf";
 import { Section } from "../../prepare/Field";
 import fields from "../../prepare/Prepare.module.css";
 import { useShared } from "../../useModel";
@@ -12,10 +12,12 @@ import acts from "../parts/Acts.module.css";
 import { Select } from "../parts/Entry";
 import { Verdict } from "../parts/Verdict";
 import { useStudio, useStudioModel } from "../useStudio";
+import { useSums } from "../useSums";
 import { OwnLine } from "./OwnLine";
 
 export function Place() {
-  const { words, sums } = useShared();
+  const { words } = useShared();
+  const sums = useSums();
   const w = words.sums.place;
   const keeping = useStudioModel();
   const studio = useStudio();

@@ -10,6 +10,7 @@ import fields from "../../prepare/Prepare.module.css";
 import { useShared } from "../../useModel";
 import { Entry, Select } from "../parts/Entry";
 import { Verdict } from "../parts/Verdict";
+import { useSums } from "../useSums";
 import styles from "./CycleEntry.module.css";
 import { CycleExtras } from "./CycleExtras";
 import { CyclePlot } from "./CyclePlot";
@@ -17,7 +18,8 @@ import { type CycleDraft, cycleFrom, emptyCycle } from "./cycleDraft";
 import { KeepCycle } from "./KeepCycle";
 
 export function CycleEntry({ zone }: { zone: string }) {
-  const { words, sums } = useShared();
+  const { words } = useShared();
+  const sums = useSums();
   const w = words.sums.steriliser;
   const [draft, setDraft] = useState<CycleDraft>(emptyCycle);
   const set = (part: Partial<CycleDraft>) => setDraft((now) => ({ ...now, ...part }));

@@ -11,6 +11,7 @@ import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { Entry, Select } from "../parts/Entry";
 import { useStudio, useStudioModel } from "../useStudio";
+import { useSums } from "../useSums";
 import type { CycleDraft } from "./cycleDraft";
 
 interface Props {
@@ -25,7 +26,8 @@ const integrators = ["passed", "failed", "none"] as const;
 const biologicals = ["none", "awaited", "negative", "positive"] as const;
 
 export function KeepCycle({ found, draft, zone, kept }: Props) {
-  const { words, sums } = useShared();
+  const { words } = useShared();
+  const sums = useSums();
   const w = words.sums.steriliser;
   const keeping = useStudioModel();
   const studio = useStudio();

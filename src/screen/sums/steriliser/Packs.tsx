@@ -13,6 +13,7 @@ import { Entry, Select } from "../parts/Entry";
 import { LabelSheet } from "../parts/LabelSheet";
 import { readWhole } from "../parts/seconds";
 import { useNowMs, useStudio, useStudioModel } from "../useStudio";
+import { useSums } from "../useSums";
 
 export function Packs({ zone }: { zone: string }) {
   const { words } = useShared();
@@ -36,7 +37,8 @@ export function Packs({ zone }: { zone: string }) {
 const events = ["opened", "wet", "torn"] as const;
 
 function PackItem({ row: { pack, state }, today }: { row: PackRow; today: string }) {
-  const { words, sums } = useShared();
+  const { words } = useShared();
+  const sums = useSums();
   const w = words.sums.steriliser.packs;
   const keeping = useStudioModel();
   const label = packLabel(pack, sums);

@@ -5,18 +5,21 @@ import { dateAt } from "../../../due/zone";
 import { placeName } from "../../../places/name";
 import { testRows } from "../../../steriliser/view";
 import type { Of } from "../../../studio/kinds";
+import { placeOf } from "../../../studio/placeOf";
 import { dayOf, lastBiological } from "../../../studio/sterile";
-import { nextNumber, placeOf } from "../../../studio/studio";
+import { nextNumber } from "../../../studio/studio";
 import { Section, Tick } from "../../prepare/Field";
 import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { Entry } from "../parts/Entry";
 import { useNowMs, useStudio, useStudioModel } from "../useStudio";
+import { useSums } from "../useSums";
 
 type Steriliser = Of<"steriliser">;
 
 export function Tests({ zone }: { zone: string }) {
-  const { words, sums } = useShared();
+  const { words } = useShared();
+  const sums = useSums();
   const w = words.sums.steriliser;
   const keeping = useStudioModel();
   const studio = useStudio();
