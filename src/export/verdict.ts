@@ -50,7 +50,7 @@ export type Verdict = {
       }
     | Fault<"head-not-signed" | "seal-not-signed" | "not-checked">;
   /** Every time, count, gate and the summary come out the same when the facts are replayed. */
-  follows: { ok: true } | Fault<BreachCode | "unknown-rules" | "not-checked">;
+  follows: { ok: true } | Fault<BreachCode | "note-differs" | "unknown-rules" | "not-checked">;
   /** How many facts are known in which way; null where the record could not be read. */
   known: { measured: number; scanned: number; said: number } | null;
   /** What of its personal parts the file holds; null where it could not be read. "Erased" is the file's own word. */

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { inputFor } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
-import { type LogEntry, makeClosing, newSigner } from "../log";
+import { attachmentOf, type LogEntry, makeClosing, newSigner } from "../log";
 import { type RecordFile, recordOf, recordText } from "./recordFile";
-import { live } from "./samples/lived";
+import { live, noteEvent, toneWav } from "./samples/lived";
 import { remade } from "./samples/remake";
 import { wholeSession } from "./samples/wholeSession";
 import { sealRecord } from "./sealRecord";
@@ -226,5 +226,28 @@ describe("answers hostile files with a fault of its own:", () => {
   test("a newer format, told politely", async () => {
     const { intact } = await verifyRecord(text.replace('"formatVersion":2,"input"', '"formatVersion":3,"input"'));
     expect(intact).toMatchObject({ code: "newer-format", at: { part: "header" }, found: "3" });
+  });
+});
+
+describe("a note beside the chain", () => {
+  const withNote = async (wav: Uint8Array, lengthMs: number) => {
+    const note = attachmentOf(wav);
+    const told = [...wholeSession.slice(0, 3), noteEvent(note, lengthMs)];
+    const lived = await live(input, told, signer, [note]);
+    return verifyRecord(recordText(recordOf(lived.kept)), { acceptUnfinished: true });
+  };
+
+  test("is as long as its fact says, or the record does not follow from it, even signed", async () => {
+    expect((await withNote(toneWav, 250)).follows).toEqual({ ok: true });
+    expect(await withNote(toneWav, 290)).toMatchObject({
+      intact: { ok: true },
+      signedBy: { ok: true },
+      follows: { code: "note-differs", at: { part: "personal" }, expected: "290 ms of sound", found: "250 ms" },
+    });
+  });
+
+  test("is sound that plays, whatever was committed to", async () => {
+    const { follows } = await withNote(new TextEncoder().encode("<script>"), 250);
+    expect(follows).toMatchObject({ code: "note-differs", found: "no sound that plays" });
   });
 });

@@ -7,6 +7,7 @@
 import { clientIn, fingerprint, isSignedBy, notesIn, type PublicKey, signedMessage, stateOf, walkChain } from "../log";
 import { messageOfSeal } from "../log/seal";
 import { checkIntact } from "./checkIntact";
+import { noteTrouble } from "./checkNotes";
 import { firstDifference } from "./firstDifference";
 import { type ReadRecord, readRecord } from "./readRecord";
 import type { RecordFile } from "./recordFile";
@@ -104,6 +105,8 @@ function checkFollows(record: RecordFile, replay: Replay): Verdict["follows"] {
       found,
     };
   }
+  const note = noteTrouble(entries, record.personal ?? []);
+  if (note) return note;
   if (!closing) return { ok: true };
   const difference = firstDifference(replayed.summary, closing.summary);
   if (difference === null) return { ok: true };

@@ -6,12 +6,13 @@
 import { inputFor, today } from "../../../tests/support/session";
 import { smallProtocol } from "../../../tests/support/smallProtocol";
 import { attachmentOf, type LogEntry, newSigner } from "../../log";
+import { writeWav } from "../../recogniser/sound/writeWav";
 import { type RecordFile, recordText } from "../recordFile";
 import { sealRecord } from "../sealRecord";
 import { passes, type Verdict } from "../verdict";
 import { type VerifyOptions, verifyRecord } from "../verifyRecord";
 import { isPointedOut, partsOf, placeNamed } from "./alterations";
-import { live, noteEvent, toneWav } from "./lived";
+import { live, noteEvent } from "./lived";
 import { remade } from "./remake";
 import { walked } from "./walked";
 
@@ -20,8 +21,8 @@ if (!Number.isInteger(stride) || stride < 1) throw new RangeError("STRIDE is a w
 const input = inputFor(smallProtocol);
 const gloves = Array.from({ length: 28 }, () => ({ type: "event.reported", event: "freshGloves" }) as const);
 const signer = await newSigner();
-const note = attachmentOf(toneWav.subarray(0, 400));
-const atWork = [...gloves, noteEvent(note)];
+const note = attachmentOf(writeWav(new Float32Array(160).fill(0.1), 8_000));
+const atWork = [...gloves, noteEvent(note, 20)];
 const { journal, writer } = await live(input, walked(input, today, { atWork, secondsBetween: 20 }), signer, [note]);
 const sealed = await sealRecord(journal, writer, signer, "2026-11-25T11:00:00.000+00:00");
 if (!sealed.ok) throw new Error(sealed.message);

@@ -1,9 +1,10 @@
 /** The tables of the record's paper: deviations, contact times, figures, lots, and how each claim is known. */
 import { howKnown } from "../../export/howKnown";
-import { notesOf } from "../../export/notes";
+import { type Note, notesOf } from "../../export/notes";
 import { wettings } from "../../export/surfacesCsv";
 import styles from "./Papers.module.css";
 import { numbered, type Paper } from "./paper";
+import type { PaperWords } from "./words";
 
 /** @param most rows; the rest is on the list of deviations. */
 export function Deviations({ paper, most }: { paper: Paper; most: number }) {
@@ -171,10 +172,13 @@ export function Known({ paper }: { paper: Paper }) {
         ))}
         {notes.length > 0 && (
           <li>
-            {words.record.notes}: {notes.map(({ clock, state }) => words.record.noteAt[state](clock)).join(", ")}
+            {words.record.notes}: {notes.map((note) => noteText(note, words)).join(", ")}
           </li>
         )}
       </ul>
     </section>
   );
 }
+
+const noteText = ({ clock, state }: Note, words: PaperWords): string =>
+  state === "kept" ? clock : words.record.noteAt[state](clock);

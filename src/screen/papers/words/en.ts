@@ -6,7 +6,6 @@ export const papersEn = {
     of: (client: string) => `Client ${client}`,
     notes: "Spoken notes, to be heard in the record’s file",
     noteAt: {
-      kept: (clock: string) => clock,
       erased: (clock: string) => `${clock} (erased)`,
       notIncluded: (clock: string) => `${clock} (not in this file)`,
     },
@@ -310,6 +309,7 @@ export const papersEn = {
       "seal-not-signed": "The seal is not by the device’s key.",
     },
     breachCodes: {
+      "note-differs": "A note is not what its fact says: another length, or no sound.",
       "unknown-rules":
         "It was made under rules that this version does not have. Open it with the version that made it.",
       "not-begun": "A session begins once, with its first fact.",

@@ -7,7 +7,6 @@ export const papersEs: PaperWords = {
     of: (client: string) => `Cliente ${client}`,
     notes: "Notas habladas, para oír en el archivo del registro",
     noteAt: {
-      kept: (clock) => clock,
       erased: (clock) => `${clock} (borrada)`,
       notIncluded: (clock) => `${clock} (no está en este archivo)`,
     },
@@ -324,6 +323,7 @@ export const papersEs: PaperWords = {
       "seal-not-signed": "El sello no es de la clave del dispositivo.",
     },
     breachCodes: {
+      "note-differs": "Una nota no es lo que dice su hecho: otra duración, o ningún sonido.",
       "unknown-rules": "Se hizo con reglas que esta versión no tiene. Ábrelo con la versión que lo hizo.",
       "not-begun": "Una sesión empieza una vez, con su primer hecho.",
       "after-close": "Hay algo después del cierre.",
