@@ -1,4 +1,5 @@
 /** What is said of an exposure, in the languages that are spoken; the sources stay as they are called. */
+import type { SpokenLanguage } from "../announcements/phrasebooks";
 import type { agreedFirstAid, ExposureRule, ExposureRuleId, FirstAidId } from "./exposureRules";
 
 export interface ExposureWords {
@@ -48,4 +49,5 @@ export const exposureEs: ExposureWords = {
   fromMemory: "de memoria",
 };
 
-export const exposureWords = (language: string): ExposureWords => (language === "es" ? exposureEs : exposureEn);
+const languages: Readonly<Record<SpokenLanguage, ExposureWords>> = { en: exposureEn, es: exposureEs };
+export const exposureWords = (language: SpokenLanguage): ExposureWords => languages[language];

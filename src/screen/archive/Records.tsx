@@ -6,6 +6,7 @@ import { foundCsv, lotText } from "../../finding/foundCsv";
 import { everything, type Query } from "../../finding/query";
 import type { FindingRow } from "../../log/findingRow";
 import { DeviationCode } from "../../session/fact";
+import { Working } from "../marks/Working";
 import type { PageProps } from "../pages/screens";
 import { paperWords } from "../papers/words";
 import { PersonalPart } from "../personal/PersonalPart";
@@ -39,6 +40,12 @@ export function Records({ view }: PageProps) {
     setMended(made?.ok ? w.mended(made.made) : (made?.message ?? null));
     setTurn(turn + 1);
   };
+  const told = (): string | null => {
+    if (found === null) return w.searching;
+    if (!found.ok) return null;
+    if (rows.length > 0) return w.count(rows.length);
+    return query === everything ? w.empty : w.none;
+  };
   return (
     <>
       <Section title={w.ask} hint={w.askHint}>
@@ -59,8 +66,9 @@ export function Records({ view }: PageProps) {
         </search>
       </Section>
       <Section title={w.found}>
+        {found === null && <Working on={w.searching} />}
         <p role="status" data-testid="found">
-          {found === null ? w.searching : found.ok ? (rows.length === 0 ? w.none : w.count(rows.length)) : null}
+          {told()}
         </p>
         {found && !found.ok && <p role="alert">{found.message}</p>}
         <div className={acts.acts}>

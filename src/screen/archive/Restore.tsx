@@ -1,6 +1,7 @@
 /** A backup taken back in: verified first, then all of it or nothing. */
 import { useId, useRef, useState } from "react";
 import type { Restored } from "../../backup/restore";
+import { Working } from "../marks/Working";
 import { Section } from "../prepare/Field";
 import fields from "../prepare/Field.module.css";
 import acts from "../sums/parts/Acts.module.css";
@@ -47,6 +48,7 @@ export function Restore({ keeping }: { keeping: Keeping }) {
         <button type="button" disabled={!file || passphrase === "" || checked !== null} onClick={() => void start()}>
           {w.takeBack}
         </button>
+        {checked !== null && <Working on={w.takeBack} />}
         {checked !== null && <p role="status">{w.checked(checked)}</p>}
       </div>
       <div role="status" data-testid="restored">

@@ -1,5 +1,6 @@
 /** A page with its name and its lead; the screen itself comes when it is fetched, or says that it cannot be. */
 import { Component, type ReactNode, Suspense, use, useEffect, useRef } from "react";
+import { Working } from "../marks/Working";
 import type { PrepareView } from "../model";
 import { Kept } from "../sums/parts/Kept";
 import { useShared } from "../useModel";
@@ -26,7 +27,13 @@ export function OtherPage({ page, view }: { page: OtherPageId; view: PrepareView
       </header>
       <main>
         <UnlessBroken otherwise={<Broken />}>
-          <Suspense fallback={<p role="status">{w.fetching}</p>}>
+          <Suspense
+            fallback={
+              <p role="status">
+                {w.fetching} <Working on={w.fetching} />
+              </p>
+            }
+          >
             {speakingPages.has(page) ? (
               <WithCompanion>
                 <Chosen view={view} />

@@ -1,6 +1,7 @@
 /** Which procedure: the bundled ones and the studio's own, proved ones only. A file is proved before it is offered. */
 import { useRef } from "react";
 import { everyStep } from "../../session/protocol";
+import { Working } from "../marks/Working";
 import type { PrepareView } from "../model";
 import { AddedWords } from "../protocols/AddedWords";
 import { useShared } from "../useModel";
@@ -38,6 +39,7 @@ export function ProtocolChoice({ view, chosen, choose }: Props) {
         <button type="button" disabled={importing.at === "checking"} onClick={() => file.current?.click()}>
           {importing.at === "checking" ? w.checking : w.import}
         </button>
+        {importing.at === "checking" && <Working on={w.checking} />}
         <input
           ref={file}
           type="file"

@@ -5,6 +5,7 @@ import { protocolDigest } from "../../drafting/version";
 import { showWall } from "../../due/zone";
 import { everyStep, type Protocol } from "../../session/protocol";
 import { bundledProtocols } from "../../session/protocols";
+import { Working } from "../marks/Working";
 import type { Importing } from "../model";
 import { addressOf } from "../pages/page";
 import { Section } from "../prepare/Field";
@@ -75,6 +76,7 @@ export function ProtocolList({ protocols, importing, zone }: Props) {
           <button type="button" disabled={isChecking} onClick={() => file.current?.click()}>
             {isChecking ? w.list.checking : w.list.import}
           </button>
+          {isChecking && <Working on={w.list.checking} />}
           <input
             ref={file}
             type="file"

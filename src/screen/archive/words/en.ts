@@ -17,6 +17,7 @@ export const archiveEn = {
     clear: "Ask for everything",
     found: "Sessions",
     searching: "Looking…",
+    empty: "No session yet. Each one is kept here from its first step on, and found by lot, product, client or day.",
     none: "No session on this device answers this. Another device may have one.",
     count: (count: number) => (count === 1 ? "1 session" : `${count} sessions`),
     more: (shown: number, count: number) =>

@@ -16,6 +16,8 @@ export const archiveEs: ArchiveWords = {
     clear: "Buscar todo",
     found: "Sesiones",
     searching: "Buscando…",
+    empty:
+      "Aún no hay sesiones. Cada una se guarda aquí desde su primer paso y se busca por lote, producto, cliente o día.",
     none: "Ninguna sesión de este dispositivo responde a esto. Otro dispositivo puede tener una.",
     count: (count: number) => (count === 1 ? "1 sesión" : `${count} sesiones`),
     more: (shown: number, count: number) =>
