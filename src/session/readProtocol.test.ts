@@ -9,6 +9,7 @@ import { tell } from "../check/telling";
 import { Protocol } from "./protocol";
 import { conventionBooth } from "./protocols/conventionBooth";
 import { asProtocol, type ReadProtocol, readProtocol } from "./readProtocol";
+import { troubleWords } from "./troubleWords";
 
 interface Loose {
   readonly [key: string]: Loose;
@@ -249,3 +250,25 @@ interface PathAndValue {
   readonly path: readonly string[];
   readonly value: unknown;
 }
+
+describe("the same in Spanish", () => {
+  const inSpanish = (json: unknown): string => {
+    const read = asProtocol(json);
+    return read.ok ? "a protocol" : read.trouble.says(troubleWords("es"));
+  };
+
+  it("says what is missing, what stands there instead, and how to mend it", () => {
+    const { version, ...without } = conventionBooth;
+    expect(version).not.toBe("");
+    expect(inSpanish(without)).toBe("Falta este campo. Es un texto entre comillas. Añádelo.");
+    expect(inSpanish({ ...conventionBooth, setUp: null })).toBe(
+      "Aquí está nada (null), donde va una lista entre corchetes. Corrígelo.",
+    );
+    expect(inSpanish({ ...conventionBooth, after: 1 })).toBe(
+      'Un protocolo no tiene aquí el campo "after". Quítalo. Los pasos se hacen en el orden de su lista.',
+    );
+    expect(inSpanish({ ...conventionBooth, items: [...conventionBooth.items, ...conventionBooth.items] })).toMatch(
+      /^Dos cosas se llaman "/,
+    );
+  });
+});

@@ -1,5 +1,6 @@
 /** What is wrong with the shape of a file, in plain words: what was found there, what belongs there, how to mend it. */
 import type { z } from "zod";
+import type { FieldKind, FoundKind, Measured, TroubleSays, TroubleWords } from "./troubleWords";
 
 type Issue = z.core.$ZodIssue;
 
@@ -17,22 +18,10 @@ const quoted = (text: string): string => {
   return JSON.stringify(short).replace(/[\u007f-\u009f\u2028\u2029]/g, "?");
 };
 
-function kindOf(value: unknown): string {
-  if (value === null) return "nothing (null)";
-  if (Array.isArray(value)) return "a list";
-  return "an object";
-}
+const kindOf = (value: unknown): FoundKind => (value === null ? "nothing" : Array.isArray(value) ? "list" : "object");
 
-const wanted: Readonly<Record<string, string>> = {
-  string: "a text in quotes",
-  number: "a number",
-  int: "a whole number",
-  boolean: "true or false",
-  array: "a list in square brackets",
-  object: "an object in braces",
-  record: "an object in braces",
-};
-const belongs = (expected: string): string => wanted[expected] ?? expected;
+const belongs = (expected: string, { kinds }: TroubleWords): string =>
+  Object.hasOwn(kinds, expected) ? kinds[expected as FieldKind] : expected;
 
 const valueAt = (json: unknown, path: readonly PropertyKey[]): unknown =>
   path.reduce<unknown>(
@@ -42,57 +31,47 @@ const valueAt = (json: unknown, path: readonly PropertyKey[]): unknown =>
 
 export interface ShapeTrouble {
   readonly at: string;
-  readonly message: string;
+  readonly says: TroubleSays;
 }
 
 /** @param issue the first that the schema found in `json` */
 export function shapeTrouble(json: unknown, issue: Issue): ShapeTrouble {
   const found = valueAt(json, issue.path);
   const at = pathOf(issue.path);
-  const say = (message: string): ShapeTrouble => ({ at, message });
+  const say = (says: TroubleSays): ShapeTrouble => ({ at, says });
   const isPlain = typeof found === "number" || typeof found === "boolean";
-  const is = typeof found === "string" ? quoted(found) : isPlain ? String(found) : kindOf(found);
+  const is = (words: TroubleWords): string =>
+    typeof found === "string" ? quoted(found) : isPlain ? String(found) : words.found[kindOf(found)];
   if (found === undefined && issue.code !== "unrecognized_keys") {
-    const expected = issue.code === "invalid_type" ? ` It is ${belongs(issue.expected)}.` : "";
-    return say(`This field is missing.${expected} Add it.`);
+    return say((words) => words.missing(issue.code === "invalid_type" ? belongs(issue.expected, words) : null));
   }
   switch (issue.code) {
     case "invalid_type":
-      return say(`Here stands ${is}, where ${belongs(issue.expected)} belongs. Correct it.`);
+      return say((words) => words.wrongKind(is(words), belongs(issue.expected, words)));
     case "unrecognized_keys": {
       const [key = ""] = issue.keys;
-      const hint = /^(after|before|next|order|needs|dependsOn)$/.test(key)
-        ? " Steps are done in the order of their list."
-        : "";
-      return {
-        at: pathOf([...issue.path, key]),
-        message: `A protocol has no field ${quoted(key)} here. Take it out.${hint}`,
-      };
+      const isOrder = /^(after|before|next|order|needs|dependsOn)$/.test(key);
+      return { at: pathOf([...issue.path, key]), says: (words) => words.unknownField(quoted(key), isOrder) };
     }
     case "invalid_value":
-      return say(`Here stands ${is}. It may only be: ${issue.values.map(String).join(", ")}. Correct it.`);
+      return say((words) => words.onlyThese(is(words), issue.values.map(String).join(", ")));
     case "invalid_union": {
       const options = "options" in issue && Array.isArray(issue.options) ? issue.options.map(String) : [];
-      const may = options.length > 0 ? ` It may only be: ${options.join(", ")}.` : "";
-      return say(`Here stands ${is}, which is none of those that a protocol knows.${may} Correct it.`);
+      return say((words) => words.noneOf(is(words), options.length > 0 ? options.join(", ") : null));
     }
     case "too_small":
-      return say(
-        `${measured(issue.origin)} too ${issue.origin === "string" || issue.origin === "array" ? "short" : "small"}: at least ${issue.minimum}. Correct it.`,
-      );
+      return say((words) => words.atLeast(measured(issue.origin), String(issue.minimum)));
     case "too_big":
-      return say(
-        `${measured(issue.origin)} too ${issue.origin === "string" || issue.origin === "array" ? "long" : "large"}: at most ${issue.maximum}. Correct it.`,
-      );
+      return say((words) => words.atMost(measured(issue.origin), String(issue.maximum)));
     case "invalid_format":
-      if (issue.format === "date") return say(`${is} is not a day of the calendar. Write it like 2026-11-25.`);
-      return say(`${is} is not well formed: ${issue.message}. Correct it.`);
+      if (issue.format === "date") return say((words) => words.noDay(is(words)));
+      return say((words) => words.malformed(is(words), issue.message));
     default:
-      return say(`${issue.message}. Correct it.`);
+      return say((words) => words.other(issue.message));
   }
 }
 
-function measured(origin: string): string {
-  if (origin === "string") return "This text is";
-  return origin === "array" || origin === "set" ? "This list is" : "This number is";
+function measured(origin: string): Measured {
+  if (origin === "string") return "text";
+  return origin === "array" || origin === "set" ? "list" : "number";
 }

@@ -1,11 +1,13 @@
 /** What a chosen file came to: offered, a draft with the first thing found, or no protocol, with the place in the file. */
+import { troubleWords } from "../../session/troubleWords";
 import { addressOf } from "../pages/page";
 import styles from "../prepare/ProtocolChoice.module.css";
 import { useShared } from "../useModel";
 import type { Added } from "./protocolsModel";
 
 export function AddedWords({ added }: { added: Added }) {
-  const w = useShared().words.protocols.added;
+  const { words, language } = useShared();
+  const w = words.protocols.added;
   switch (added.kind) {
     case "proved":
       return (
@@ -24,7 +26,7 @@ export function AddedWords({ added }: { added: Added }) {
     case "trouble":
       return (
         <p className={styles.trouble} data-code={added.trouble.code}>
-          <b>{w.not}</b> {added.trouble.message} <code>{added.trouble.at}</code>
+          <b>{w.not}</b> {added.trouble.says(troubleWords(language))} <code>{added.trouble.at}</code>
         </p>
       );
     case "notKept":
