@@ -1,5 +1,4 @@
 /** The products of the protocol with what stands on their labels. */
-import { useState } from "react";
 import type { Edit } from "../../drafting/edit";
 import { newProduct } from "../../drafting/fresh";
 import { Label, ProductSlot } from "../../session/protocol";
@@ -10,6 +9,7 @@ import { useShared } from "../useModel";
 import { BothTexts, DraftText } from "./DraftText";
 import { Part } from "./Part";
 import styles from "./Protocols.module.css";
+import { type Thing, ThingRows } from "./ThingRows";
 import { useEditor } from "./useEditor";
 import { useText } from "./useText";
 
@@ -17,56 +17,24 @@ export function ProductsPart() {
   const w = useShared().words.protocols;
   const text = useText();
   const e = w.editor;
-  const { protocol, edit, isReadOnly } = useEditor();
-  const [open, setOpen] = useState<string | null>(null);
-  const add = () => {
+  const { protocol, edit } = useEditor();
+  const add = (): string => {
     const product = newProduct(protocol, e.productForm.fresh);
     edit({ do: "addProduct", product });
-    setOpen(product.id);
+    return product.id;
   };
+  const things = protocol.products.map(
+    (slot): Thing => ({
+      id: slot.id,
+      name: text(slot.label.name),
+      about: `${w.uses[slot.use]}, ${showSeconds(slot.label.contactSec)}`,
+      remove: () => edit({ do: "removeProduct", product: slot.id }),
+      form: () => <ProductForm slot={slot} />,
+    }),
+  );
   return (
-    <Part id="products" title={e.products} about={e.things(protocol.products.length)} hint={e.productsHint}>
-      <ul className={styles.steps} data-testid="products">
-        {protocol.products.map((slot) => {
-          const isOpen = open === slot.id;
-          return (
-            <li key={slot.id} className={styles.step} data-product={slot.id}>
-              <div className={styles.row}>
-                <button
-                  type="button"
-                  className={styles.title}
-                  aria-expanded={isOpen}
-                  onClick={() => setOpen(isOpen ? null : slot.id)}
-                >
-                  <b>{text(slot.label.name)}</b>
-                  <small>
-                    {w.uses[slot.use]}, {showSeconds(slot.label.contactSec)}
-                  </small>
-                </button>
-                {!isReadOnly && (
-                  <span className={styles.acts}>
-                    <button
-                      type="button"
-                      aria-label={e.removeOf(text(slot.label.name))}
-                      onClick={() => edit({ do: "removeProduct", product: slot.id })}
-                    >
-                      {e.remove}
-                    </button>
-                  </span>
-                )}
-              </div>
-              {isOpen && <ProductForm slot={slot} />}
-            </li>
-          );
-        })}
-      </ul>
-      {!isReadOnly && (
-        <div className={styles.acts}>
-          <button type="button" onClick={add}>
-            {e.productForm.add}
-          </button>
-        </div>
-      )}
+    <Part id="products" title={e.products} about={e.things(things.length)} hint={e.productsHint}>
+      <ThingRows testId="products" things={things} addWords={e.productForm.add} add={add} />
     </Part>
   );
 }

@@ -1,9 +1,8 @@
 /** All protocols of this device: the studio's own, drafts, and those that come with the companion. */
 import { useRef, useSyncExternalStore } from "react";
 import { copyOf } from "../../drafting/fresh";
-import { protocolDigest } from "../../drafting/version";
 import { showWall } from "../../due/zone";
-import { everyStep, type Protocol } from "../../session/protocol";
+import type { Protocol } from "../../session/protocol";
 import { bundledProtocols } from "../../session/protocols";
 import { Working } from "../marks/Working";
 import type { Importing } from "../model";
@@ -13,6 +12,7 @@ import acts from "../sums/parts/Acts.module.css";
 import { useStudio, useStudioModel } from "../sums/useStudio";
 import { useShared } from "../useModel";
 import { AddedWords } from "./AddedWords";
+import { EditLink, ProtocolRow, ProtocolRows } from "./ProtocolRow";
 import styles from "./Protocols.module.css";
 import type { ProtocolsModel } from "./protocolsModel";
 import { useText } from "./useText";
@@ -51,27 +51,23 @@ export function ProtocolList({ protocols, importing, zone }: Props) {
     <>
       <Section title={w.list.own} hint={w.list.ownHint}>
         {own.length === 0 && <p>{w.list.noOwn}</p>}
-        <ul className={`${acts.rows} ${styles.list}`} data-testid="own-protocols">
+        <ProtocolRows testId="own-protocols">
           {own.map((protocol, at) => {
             const standing = standings.split(",")[at] as ReturnType<ProtocolsModel["standing"]>;
             return (
-              <li key={protocol.id} data-mark={standing === "proved" ? "good" : "bad"}>
-                <About protocol={protocol} more={w.list.standing[standing]} />
-                <span className={acts.acts}>
-                  <EditLink protocol={protocol} />
-                  <Export protocol={protocol} protocols={protocols} />
-                  <button
-                    type="button"
-                    aria-label={w.list.removeOf(text(protocol.name))}
-                    onClick={() => remove("protocol", protocol)}
-                  >
-                    {w.list.remove}
-                  </button>
-                </span>
-              </li>
+              <ProtocolRow
+                key={protocol.id}
+                protocol={protocol}
+                mark={standing === "proved" ? "good" : "bad"}
+                more={w.list.standing[standing]}
+                exportFile={protocols.exportFile}
+                remove={() => remove("protocol", protocol)}
+              >
+                <EditLink protocol={protocol} />
+              </ProtocolRow>
             );
           })}
-        </ul>
+        </ProtocolRows>
         <div className={acts.acts}>
           <button type="button" disabled={isChecking} onClick={() => file.current?.click()}>
             {isChecking ? w.list.checking : w.list.import}
@@ -95,85 +91,45 @@ export function ProtocolList({ protocols, importing, zone }: Props) {
 
       <Section title={w.list.drafts} hint={w.list.draftsHint}>
         {drafts.length === 0 && <p>{w.list.noDrafts}</p>}
-        <ul className={`${acts.rows} ${styles.list}`} data-testid="drafts">
+        <ProtocolRows testId="drafts">
           {drafts.map(({ protocol, changedAtMs }) => (
-            <li key={protocol.id} data-mark="soon">
-              <About protocol={protocol} more={w.list.changed(showWall(changedAtMs, zone))} />
-              <span className={acts.acts}>
-                <EditLink protocol={protocol} />
-                <Export protocol={protocol} protocols={protocols} />
-                <button
-                  type="button"
-                  aria-label={w.list.removeOf(text(protocol.name))}
-                  onClick={() => remove("protocolDraft", protocol)}
-                >
-                  {w.list.remove}
-                </button>
-              </span>
-            </li>
+            <ProtocolRow
+              key={protocol.id}
+              protocol={protocol}
+              mark="soon"
+              more={w.list.changed(showWall(changedAtMs, zone))}
+              exportFile={protocols.exportFile}
+              remove={() => remove("protocolDraft", protocol)}
+            >
+              <EditLink protocol={protocol} />
+            </ProtocolRow>
           ))}
-        </ul>
+        </ProtocolRows>
       </Section>
 
       <Section title={w.list.bundled} hint={w.list.bundledHint}>
-        <ul className={`${acts.rows} ${styles.list}`} data-testid="bundled">
+        <ProtocolRows testId="bundled">
           {bundledProtocols.map((protocol) => (
-            <li key={protocol.id}>
-              <About protocol={protocol} more={text(protocol.about)} />
-              <span className={acts.acts}>
-                <button
-                  type="button"
-                  aria-label={w.list.copyOf(text(protocol.name))}
-                  onClick={() => void copy(protocol)}
-                >
-                  {w.list.copy}
-                </button>
-                <a
-                  className={styles.act}
-                  aria-label={w.list.lookOf(text(protocol.name))}
-                  href={addressOf("protocols", protocol.id)}
-                >
-                  {w.list.look}
-                </a>
-                <Export protocol={protocol} protocols={protocols} />
-              </span>
-            </li>
+            <ProtocolRow
+              key={protocol.id}
+              protocol={protocol}
+              more={text(protocol.about)}
+              exportFile={protocols.exportFile}
+            >
+              <button type="button" aria-label={w.list.copyOf(text(protocol.name))} onClick={() => void copy(protocol)}>
+                {w.list.copy}
+              </button>
+              <a
+                className={styles.act}
+                aria-label={w.list.lookOf(text(protocol.name))}
+                href={addressOf("protocols", protocol.id)}
+              >
+                {w.list.look}
+              </a>
+            </ProtocolRow>
           ))}
-        </ul>
+        </ProtocolRows>
       </Section>
     </>
-  );
-}
-
-function About({ protocol, more }: { protocol: Protocol; more: string }) {
-  const w = useShared().words.protocols.list;
-  const text = useText();
-  return (
-    <span>
-      <b>{text(protocol.name)}</b>
-      <small>{w.about(everyStep(protocol).length, protocol.version)}</small>
-      <small>{w.digest(protocolDigest(protocol))}</small>
-      <small>{more}</small>
-    </span>
-  );
-}
-
-function EditLink({ protocol }: { protocol: Protocol }) {
-  const w = useShared().words.protocols.list;
-  const text = useText();
-  return (
-    <a className={styles.act} aria-label={w.editOf(text(protocol.name))} href={addressOf("protocols", protocol.id)}>
-      {w.edit}
-    </a>
-  );
-}
-
-function Export({ protocol, protocols }: { protocol: Protocol; protocols: ProtocolsModel }) {
-  const w = useShared().words.protocols.list;
-  const text = useText();
-  return (
-    <button type="button" aria-label={w.exportOf(text(protocol.name))} onClick={() => protocols.exportFile(protocol)}>
-      {w.export}
-    </button>
   );
 }
