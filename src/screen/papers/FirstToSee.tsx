@@ -1,5 +1,4 @@
 /** What must be seen before anything else: sharps that do not balance, items left unready, an accident, no seal. */
-
 import styles from "./Papers.module.css";
 import type { Paper } from "./paper";
 
@@ -7,6 +6,7 @@ export function FirstToSee({ paper }: { paper: Paper }) {
   const { summary, words, record } = paper;
   const w = words.record;
   const { exposures, outcome, closed } = summary;
+  const { carriedOver } = record.header.input;
   return (
     <section aria-label={w.first} className={styles.first}>
       {record.closing === null && <p className={styles.loud}>{w.unfinished}</p>}
@@ -20,6 +20,7 @@ export function FirstToSee({ paper }: { paper: Paper }) {
         ) : (
           <p>{w.allReady}</p>
         ))}
+      {carriedOver.length > 0 && <p>{w.carriedOver(carriedOver.map(paper.nameOf).join(", "))}</p>}
     </section>
   );
 }

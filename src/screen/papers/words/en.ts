@@ -26,6 +26,7 @@ export const papersEn = {
     noSharps: "No sharp was opened.",
     notCounted: (opened: number) => `SHARPS NOT COUNTED. ${opened} opened.`,
     unready: (items: string) => `NOT READY for the next client: ${items}.`,
+    carriedOver: (items: string) => `It began with what the session before had left unready: ${items}.`,
     allReady: "Every item was left ready for the next client.",
     exposure: "There was an accident. What happened is the artist’s own, separate record.",
     exposureEnded: "The session was ended by an accident. What happened is the artist’s own, separate record.",

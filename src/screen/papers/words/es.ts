@@ -27,6 +27,7 @@ export const papersEs: PaperWords = {
     noSharps: "No se abrió ningún cortopunzante.",
     notCounted: (opened: number) => `CORTOPUNZANTES SIN CONTAR. Abiertos: ${opened}.`,
     unready: (items: string) => `SIN PREPARAR para el próximo cliente: ${items}.`,
+    carriedOver: (items: string) => `Empezó con lo que la sesión anterior dejó sin preparar: ${items}.`,
     allReady: "Todo quedó listo para el próximo cliente.",
     exposure: "Hubo un accidente. Lo ocurrido está en un registro aparte, que es del artista.",
     exposureEnded: "Un accidente terminó la sesión. Lo ocurrido está en un registro aparte, que es del artista.",
