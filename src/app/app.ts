@@ -93,7 +93,7 @@ export async function createApp(parts: AppParts): Promise<App> {
     view.set({ at: "stuck", why: log.ok ? "noStore" : log.why });
     return model(stuckAsks);
   }
-  const { journal } = log.log;
+  const kept = log.log;
   let isStarting = false;
   void device.check(language());
 
@@ -101,7 +101,7 @@ export async function createApp(parts: AppParts): Promise<App> {
     const ear = companion.now?.hearing.condition.now ?? "off";
     const hasPractice = import.meta.env.HAS_PRACTICE;
     const given = { protocols: protocols.offered, trouble, ear, hasPractice, offline };
-    view.set(await prepareView(journal, memory, given));
+    view.set(await prepareView(kept, memory, given));
     // Something may have been proved while the log was read.
     change({ protocols: protocols.offered });
   };
@@ -137,6 +137,8 @@ export async function createApp(parts: AppParts): Promise<App> {
     begin(input, draft) {
       memory.keepDraft(draft);
       const digest = protocolDigest(input.protocol);
+      // From here on others are in the room: the records are locked again.
+      kept.vault?.close();
       const isOffered = protocols.offered.some((one) => protocolDigest(one) === digest);
       void starting(async ({ sessions }) => (isOffered ? sessions.begin(input, draft) : notProved));
     },

@@ -51,7 +51,16 @@ const speech = fetchedOnce(async () => {
   return { announcementOf, ...(await wireVoice(base, language())) };
 });
 const studioStore = indexedDbStudio();
-const studio = log.ok ? wireStudio(studioStore, log.log.journal, async () => (await speech.get()).voice) : null;
+const vault = log.ok ? log.log.vault : null;
+const whyLocked = async () => {
+  const unread = (await vault?.state())?.unread ?? 0;
+  if (unread === 0) return null;
+  const { archiveWords } = await import("../screen/archive/words");
+  return archiveWords(language()).lock.notWhole(unread);
+};
+const studio = log.ok
+  ? wireStudio(studioStore, log.log.journal, async () => (await speech.get()).voice, whyLocked)
+  : null;
 const protocols =
   studio &&
   wireProtocols({
@@ -93,7 +102,15 @@ createRoot(place).render(
   <StrictMode>
     <Screen
       model={app}
-      parts={{ studio, camera, protocols, archive: log.ok ? archive() : null, keeping, beside, handOver }}
+      parts={{
+        studio,
+        camera,
+        protocols,
+        archive: log.ok ? archive(undefined, vault ?? undefined) : null,
+        keeping,
+        beside,
+        handOver,
+      }}
     />
   </StrictMode>,
 );

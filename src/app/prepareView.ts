@@ -1,14 +1,17 @@
 /** What the prepare screen opens with: protocols, unfinished sessions, the remembered form, what was left unready. */
-import type { Journal } from "../log";
 import type { PrepareView, Unfinished } from "../screen/model";
 import { todayIn, zoneHere } from "./calendar";
 import type { DeviceMemory } from "./deviceMemory";
-import { leftUnready } from "./wireLog";
+import { type Log, leftUnready } from "./wireLog";
 
 type Given = Pick<PrepareView, "protocols" | "trouble" | "ear" | "hasPractice" | "offline">;
 
-export async function prepareView(journal: Journal, memory: DeviceMemory, given: Given): Promise<PrepareView> {
-  const [listed, carriedOver] = await Promise.all([journal.unfinished(), leftUnready(journal)]);
+export async function prepareView(
+  { journal, vault }: Pick<Log, "journal" | "vault">,
+  memory: DeviceMemory,
+  given: Given,
+): Promise<PrepareView> {
+  const [listed, carriedOver] = await Promise.all([journal.unfinished(), leftUnready(journal, vault)]);
   const zone = zoneHere();
   const unfinished = listed.ok
     ? listed.sessions.map(({ session, header: { input }, entries, client }): Unfinished => {

@@ -48,7 +48,7 @@ export function wireKeeping({
 
   return {
     settleRestore: () => settleRestore().catch(() => undefined),
-    publicKey: log.signer.publicKey,
+    vault: log.vault,
     async isPromised() {
       return (await navigator.storage?.persisted?.()) ?? null;
     },
@@ -60,7 +60,7 @@ export function wireKeeping({
       return usage === undefined || quota === undefined ? null : { usedBytes: usage, ofBytes: quota };
     },
     async backUp(passphrase, progress) {
-      const sources = { journal: log.journal, rows, protocols: () => memory.protocolTexts() };
+      const sources = { journal: log.journal, vault: log.vault, rows, protocols: () => memory.protocolTexts() };
       const { writeBackup } = await import("../backup/writeBackup");
       const written = await writeBackup(sources, passphrase, progress);
       if (!written.ok) return written;
@@ -68,6 +68,7 @@ export function wireKeeping({
       saveBlob(`gloveside-backup-${day}.gloveside`, written.file);
       return { ok: true, counts: written.counts, damaged: written.damaged.length, bytes: written.file.size };
     },
-    restore: async (file, passphrase, progress) => (await restoring()).restore(file, passphrase, keepOthers, progress),
+    restore: async (file, passphrase, progress) =>
+      (await restoring()).restore(file, passphrase, keepOthers, progress, undefined, log.vault ?? undefined),
   };
 }

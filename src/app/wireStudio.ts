@@ -12,8 +12,16 @@ import { watchedValue } from "./watchedValue";
 /** Turns of its own, apart from those of a session and of the prepare screen. */
 const firstTurn = 2_000_000;
 
-/** @param voice fetched when something is first said. */
-export function wireStudio(store: StudioStore, journal: Journal, voice: () => Promise<Voice>): StudioModel {
+/**
+ * @param voice fetched when something is first said.
+ * @param whyLocked what to say where records lie under their lock: a part of them would count wrong. Null where none do.
+ */
+export function wireStudio(
+  store: StudioStore,
+  journal: Journal,
+  voice: () => Promise<Voice>,
+  whyLocked: () => Promise<string | null>,
+): StudioModel {
   const now = watchedValue<StudioNow>({ at: "opening" });
   const saying = watchedValue<string | null>(null);
   let undo: { act: string; changes: readonly Change[] } | null = null;
@@ -71,6 +79,8 @@ export function wireStudio(store: StudioStore, journal: Journal, voice: () => Pr
     },
     undo: async () => (undo ? write(null, undo.changes) : null),
     async sessions() {
+      const locked = await whyLocked();
+      if (locked !== null) return refuse("records-locked", locked);
       const listed = await journal.all();
       if (!listed.ok) return refuse(listed.code, listed.message);
       return answer(
@@ -82,6 +92,8 @@ export function wireStudio(store: StudioStore, journal: Journal, voice: () => Pr
       );
     },
     async records(sinceMs) {
+      const locked = await whyLocked();
+      if (locked !== null) return refuse("records-locked", locked);
       const listed = await journal.all();
       if (!listed.ok) return refuse(listed.code, listed.message);
       const records: KeptRecord[] = [];

@@ -43,7 +43,7 @@ export type ContainerCode =
 
 /** Thrown inside the streams, and made a value where they end. */
 export class BackupTrouble extends Error {
-  readonly code: ContainerCode | "too-large" | "not-verified" | "other-record";
+  readonly code: ContainerCode | "too-large" | "not-verified" | "other-record" | "records-locked";
   constructor(code: BackupTrouble["code"], message: string) {
     super(message);
     this.code = code;

@@ -5,9 +5,10 @@
 
 import type { IDBPTransaction } from "idb";
 import type { RecordFile } from "../export/recordFile";
-import { clientIn, walkChain } from "../log";
+import { type Closing, clientIn, walkChain } from "../log";
 import { rowFrom } from "../log/findingRow";
 import { type LogDb, type LogSchema, logDatabase, type StoredSession } from "../log/logDatabase";
+import type { Vault } from "../log/vault";
 import type { Change } from "../studio/kinds";
 import { BackupTrouble } from "./container";
 import type { Counts } from "./lines";
@@ -29,7 +30,7 @@ export type Restored =
 
 /** From here on the restore has happened; what is left is to hand rows and protocols over. */
 type Staged = Verified | { readonly kind: "moved" };
-type Moving = IDBPTransaction<LogSchema, ["staged", "sessions", "entries", "finding", "personal"], "readwrite">;
+type Moving = IDBPTransaction<LogSchema, ["staged", "sessions", "entries", "finding", "personal", "away"], "readwrite">;
 
 export async function restore(
   file: Blob,
@@ -37,10 +38,12 @@ export async function restore(
   keepOthers: KeepOthers,
   progress: Progress = () => undefined,
   name?: string,
+  vault?: Vault,
 ): Promise<Restored> {
   const { open } = logDatabase(name);
   try {
     const db = await open();
+    if ((await vault?.state())?.unread) throw locked;
     await settled(db, keepOthers);
     const counts = { sessions: 0, rows: 0, protocols: 0 };
     for await (const one of readBackup(file, passphrase)) {
@@ -48,8 +51,9 @@ export async function restore(
       counts[one.kind === "session" ? "sessions" : one.kind === "row" ? "rows" : "protocols"] += 1;
       progress(counts.sessions, 0);
     }
-    const alreadyHere = await moveOver(db);
+    const alreadyHere = await moveOver(db, await knownAway(db, vault));
     await settled(db, keepOthers);
+    await vault?.tidy();
     return { ok: true, counts, alreadyHere };
   } catch (error) {
     await open()
@@ -80,13 +84,43 @@ async function settled(db: LogDb, keepOthers: KeepOthers): Promise<void> {
   await db.clear("staged");
 }
 
-async function moveOver(db: LogDb): Promise<number> {
-  const tx: Moving = db.transaction(["staged", "sessions", "entries", "finding", "personal"], "readwrite", {
+const locked = new BackupTrouble("records-locked", "The records are locked. Unlock them first. Nothing was changed.");
+
+/** A session under the lock, as far as it must be known to tell whether the file holds the same. */
+type Known = { readonly heads: readonly string[]; readonly closing: Closing | null };
+
+/** Opened before the transaction begins, which would not wait for it. */
+async function knownAway(db: LogDb, vault: Vault | undefined): Promise<ReadonlyMap<string, Known>> {
+  const known = new Map<string, Known>();
+  if (!vault) return known;
+  const away = new Set<string>(await db.getAllKeys("away"));
+  let cursor = await db.transaction("staged").store.openCursor();
+  const asked: string[] = [];
+  while (cursor) {
+    const one = cursor.value as Staged;
+    if (one.kind === "session" && away.has(one.record.header.session)) asked.push(one.record.header.session);
+    cursor = await cursor.continue();
+  }
+  for (const session of asked) {
+    const whole = await vault.whole(session);
+    if (whole === null || whole === "locked") throw locked;
+    const { row, rest } = whole;
+    const { heads } = walkChain(
+      row.header,
+      rest.entries.map(({ entry }) => entry),
+    );
+    known.set(session, { heads, closing: row.closing });
+  }
+  return known;
+}
+
+async function moveOver(db: LogDb, away: ReadonlyMap<string, Known>): Promise<number> {
+  const tx: Moving = db.transaction(["staged", "sessions", "entries", "finding", "personal", "away"], "readwrite", {
     durability: "strict",
   });
   tx.done.catch(() => undefined);
   try {
-    const alreadyHere = await moveSessions(tx);
+    const alreadyHere = await moveSessions(tx, away);
     await tx.objectStore("staged").add({ kind: "moved" } satisfies Staged);
     await tx.done;
     return alreadyHere;
@@ -101,7 +135,7 @@ async function moveOver(db: LogDb): Promise<number> {
   }
 }
 
-async function moveSessions(tx: Moving): Promise<number> {
+async function moveSessions(tx: Moving, away: ReadonlyMap<string, Known>): Promise<number> {
   let alreadyHere = 0;
   // Restored sessions stand before all that this device has lived through itself, in their own order.
   let order = await oldestOrder(tx);
@@ -109,7 +143,7 @@ async function moveSessions(tx: Moving): Promise<number> {
   while (cursor) {
     const one = cursor.value as Staged;
     if (one.kind === "session") {
-      if (await isHere(tx, one.record)) alreadyHere += 1;
+      if (await isHere(tx, one.record, away)) alreadyHere += 1;
       else {
         order -= 1;
         await put(tx, one.record, order);
@@ -123,26 +157,37 @@ async function moveSessions(tx: Moving): Promise<number> {
 
 async function oldestOrder(tx: Moving): Promise<number> {
   const oldest = await tx.objectStore("sessions").index("order").openKeyCursor();
-  return Math.min(1, oldest?.key ?? 1);
+  const oldestAway = await tx.objectStore("away").index("order").openKeyCursor();
+  return Math.min(1, oldest?.key ?? 1, oldestAway?.key ?? 1);
 }
 
 /** The same, or more of the same. Another one under this number is refused, and with it the whole restore. */
-async function isHere(tx: Moving, { header, entries, closing }: RecordFile): Promise<boolean> {
-  const here = await tx.objectStore("sessions").get(header.session);
+async function isHere(
+  tx: Moving,
+  { header, entries, closing }: RecordFile,
+  away: ReadonlyMap<string, Known>,
+): Promise<boolean> {
+  const here = away.get(header.session) ?? (await lyingOpen(tx, header.session));
   if (!here) return false;
   const heads = walkChain(header, entries).heads;
-  const kept = await tx.objectStore("entries").getAll(entriesOf(header.session));
-  const asKept = walkChain(
-    here.header,
-    kept.map(({ entry }) => entry),
-  ).heads;
-  const isBegun = heads.every((head, n) => asKept[n] === head);
+  const isBegun = heads.every((head, n) => here.heads[n] === head);
   const sameSeal = closing === null || JSON.stringify(closing) === JSON.stringify(here.closing);
   if (isBegun && sameSeal) return true;
   throw new BackupTrouble(
     "other-record",
     `Session ${header.session} is here with other contents. Nothing was taken from it.`,
   );
+}
+
+async function lyingOpen(tx: Moving, session: string): Promise<Known | null> {
+  const here = await tx.objectStore("sessions").get(session);
+  if (!here) return null;
+  const kept = await tx.objectStore("entries").getAll(entriesOf(session));
+  const { heads } = walkChain(
+    here.header,
+    kept.map(({ entry }) => entry),
+  );
+  return { heads, closing: here.closing };
 }
 
 const entriesOf = (session: string): IDBKeyRange =>

@@ -2,6 +2,7 @@
 
 import { recordOf } from "../export/recordFile";
 import type { Journal } from "../log";
+import type { Vault } from "../log/vault";
 import type { Change } from "../studio/kinds";
 import { BackupTrouble, locking } from "./container";
 import type { Counts, Line } from "./lines";
@@ -10,6 +11,8 @@ import { asBackupTrouble, type BackupRefused } from "./trouble";
 
 export interface BackupSources {
   readonly journal: Journal;
+  /** Where records lie under their lock, a backup would lack them: then none is made. */
+  readonly vault?: Pick<Vault, "state"> | null;
   readonly rows: () => Promise<readonly Change[]>;
   readonly protocols: () => readonly string[];
 }
@@ -27,12 +30,13 @@ export type WrittenBackup =
     }
   | BackupRefused;
 
+const locked = new BackupTrouble("records-locked", "The records are locked. Unlock them first. Nothing was made.");
 const typeOfFile = "application/octet-stream";
 /** Parts are handed to the browser, which may keep them on the disk, before there are many of them. */
 const mostParts = 16;
 
 export async function writeBackup(
-  { journal, rows, protocols }: BackupSources,
+  { journal, vault, rows, protocols }: BackupSources,
   passphrase: string,
   progress: Progress = () => undefined,
   work?: number,
@@ -41,6 +45,7 @@ export async function writeBackup(
   let counts: Counts = { sessions: 0, rows: 0, protocols: 0 };
 
   async function* lines(): AsyncGenerator<string> {
+    if ((await vault?.state())?.unread) throw locked;
     const listed = await journal.all();
     if (!listed.ok) throw new BackupTrouble("damaged", listed.message);
     const sessions = listed.sessions.toReversed();
@@ -50,7 +55,8 @@ export async function writeBackup(
       if (read.ok) {
         kept += 1;
         yield write({ kind: "session", record: recordOf(read.kept) });
-      } else damaged.push(session);
+      } else if (read.code === "records-locked") throw locked;
+      else damaged.push(session);
       progress(at + 1, sessions.length);
     }
     const studio = await rows();

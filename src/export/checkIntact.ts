@@ -1,21 +1,28 @@
 /** Whether chain, seal and bytes of a record hold together, and the place of the first thing that does not. */
-import { commitmentsIn, type Digest, firstStranger, isSignedBy, signedMessage, type walkChain } from "../log";
+import { commitmentsIn, type Digest, firstStranger, type isSignedBy, signedMessage, type walkChain } from "../log";
 import { digestOfSignatures, digestOfSummary } from "../log/seal";
 import { fault } from "./readRecord";
 import { type RecordFile, textOfParts } from "./recordFile";
 import type { Fault, IntactCode, Place, Verdict } from "./verdict";
 
 type Walked = ReturnType<typeof walkChain>;
+export type IsSigned = typeof isSignedBy;
+/** Whether signature n of the record is its device's over this head. */
+type IsSignedHead = (n: number, head: Digest) => Promise<boolean>;
 
 export async function checkIntact(
   record: RecordFile,
   text: string,
   chain: Walked,
   acceptUnfinished: boolean,
+  isSigned: IsSigned,
 ): Promise<Verdict["intact"]> {
+  const { header, signatures } = record;
+  const isSignedHead: IsSignedHead = (n, head) =>
+    isSigned(header.device, signedMessage("head", head), signatures[n] ?? "");
   const trouble =
-    (await chainTrouble(record, chain)) ??
-    (await sealTrouble(record, chain)) ??
+    (await chainTrouble(isSignedHead, chain)) ??
+    (await sealTrouble(record, isSignedHead, chain)) ??
     signatureCount(record) ??
     personalTrouble(record) ??
     bytesTrouble(record, text, chain);
@@ -28,29 +35,30 @@ export async function checkIntact(
 
 const placeOfHead = (n: number): Place => (n === 0 ? { part: "header" } : { part: "entry", n });
 
-const isSignedHead = (record: RecordFile, n: number, head: Digest): Promise<boolean> =>
-  isSignedBy(record.header.device, signedMessage("head", head), record.signatures[n] ?? "");
-
 /** Two neighbours disagree about the head between them. Its signature tells which of them was altered. */
-async function whoWasAltered(record: RecordFile, n: number, computed: Digest, named: Digest) {
-  if (await isSignedHead(record, n, computed)) return "the one that names it" as const;
-  return (await isSignedHead(record, n, named)) ? ("the one it is of" as const) : null;
+async function whoWasAltered(isSignedHead: IsSignedHead, n: number, computed: Digest, named: Digest) {
+  if (await isSignedHead(n, computed)) return "the one that names it" as const;
+  return (await isSignedHead(n, named)) ? ("the one it is of" as const) : null;
 }
 
-async function chainTrouble(record: RecordFile, { broken }: Walked): Promise<Fault<IntactCode> | null> {
+async function chainTrouble(isSignedHead: IsSignedHead, { broken }: Walked): Promise<Fault<IntactCode> | null> {
   if (broken === null) return null;
   if (broken.code === "wrong-number") {
     return fault("wrong-number", { part: "entry", n: broken.at }, broken.expected, broken.found);
   }
   const { at, expected, found } = broken;
   const before = at - 1;
-  const altered = await whoWasAltered(record, before, expected, found);
+  const altered = await whoWasAltered(isSignedHead, before, expected, found);
   if (altered === "the one that names it") return fault("altered-link", { part: "entry", n: at }, expected, found);
   // Without a signature to tell, the earlier of the two is where doubt begins.
   return fault(before === 0 ? "altered-header" : "altered-entry", placeOfHead(before), found, expected);
 }
 
-async function sealTrouble(record: RecordFile, { heads }: Walked): Promise<Fault<IntactCode> | null> {
+async function sealTrouble(
+  record: RecordFile,
+  isSignedHead: IsSignedHead,
+  { heads }: Walked,
+): Promise<Fault<IntactCode> | null> {
   const { closing, entries, signatures } = record;
   if (!closing) return null;
   const { seal, summary } = closing;
@@ -62,7 +70,7 @@ async function sealTrouble(record: RecordFile, { heads }: Walked): Promise<Fault
     return fault("entries-missing", at, `${seal.entries} entries`, `${entries.length} entries`);
   }
   if (seal.head !== last) {
-    const altered = await whoWasAltered(record, entries.length, last, seal.head);
+    const altered = await whoWasAltered(isSignedHead, entries.length, last, seal.head);
     if (altered === "the one that names it") return fault("altered-seal", { part: "seal" }, last, seal.head);
     return fault("altered-entry", placeOfHead(entries.length), seal.head, last);
   }
@@ -72,7 +80,7 @@ async function sealTrouble(record: RecordFile, { heads }: Walked): Promise<Fault
   if (seal.signatures === ofSignatures) return null;
   if (signatures.length !== heads.length) return signatureCount(record);
   for (const [n, head] of heads.entries()) {
-    if (!(await isSignedHead(record, n, head))) {
+    if (!(await isSignedHead(n, head))) {
       return fault("altered-signature", { part: "signature", n }, "this device's signature", signatures[n]);
     }
   }

@@ -6,7 +6,7 @@
  */
 import { clientIn, fingerprint, isSignedBy, notesIn, type PublicKey, signedMessage, stateOf, walkChain } from "../log";
 import { messageOfSeal } from "../log/seal";
-import { checkIntact } from "./checkIntact";
+import { checkIntact, type IsSigned } from "./checkIntact";
 import { noteTrouble } from "./checkNotes";
 import { firstDifference } from "./firstDifference";
 import { type ReadRecord, readRecord } from "./readRecord";
@@ -20,6 +20,8 @@ export type VerifyOptions = {
   trusted?: readonly PublicKey[];
   /** Takes a record of a session that is not sealed yet; facts may be missing at its end. */
   acceptUnfinished?: boolean;
+  /** How a signature is checked; who verifies many copies of one record may remember answers. */
+  isSigned?: IsSigned;
 };
 
 /** @param file The bytes of a record file, or its text; anything at all may stand in it. Never throws. */
@@ -28,8 +30,9 @@ export async function verifyRecord(file: Uint8Array | string, options: VerifyOpt
   if (!read.ok) return unread(read);
   const { record, raw, text } = read;
   const chain = walkChain(raw.header, raw.entries);
-  const intact = await checkIntact(raw, text, chain, options.acceptUnfinished ?? false);
-  const signedBy = await checkSigned(raw, chain.heads, options.trusted);
+  const isSigned = options.isSigned ?? isSignedBy;
+  const intact = await checkIntact(raw, text, chain, options.acceptUnfinished ?? false, isSigned);
+  const signedBy = await checkSigned(raw, chain.heads, options.trusted, isSigned);
   const known = { measured: 0, scanned: 0, said: 0 };
   for (const entry of record.entries) known[entry.known]++;
   return {
@@ -63,6 +66,7 @@ async function checkSigned(
   record: RecordFile,
   heads: readonly string[],
   trusted: readonly PublicKey[] | undefined,
+  isSigned: IsSigned,
 ): Promise<Verdict["signedBy"]> {
   const key = record.header.device;
   const no = (code: "head-not-signed" | "seal-not-signed", at: Fault<string>["at"]): Verdict["signedBy"] => ({
@@ -74,11 +78,11 @@ async function checkSigned(
   });
   if (record.closing) {
     const { signature, ...body } = record.closing.seal;
-    if (await isSignedBy(key, messageOfSeal(body), signature)) return signed(key, trusted);
+    if (await isSigned(key, messageOfSeal(body), signature)) return signed(key, trusted);
   }
   for (const [n, head] of heads.entries()) {
     const signature = record.signatures[n];
-    if (signature === undefined || !(await isSignedBy(key, signedMessage("head", head), signature))) {
+    if (signature === undefined || !(await isSigned(key, signedMessage("head", head), signature))) {
       return no("head-not-signed", n === 0 ? { part: "header" } : { part: "entry", n });
     }
   }

@@ -4,9 +4,17 @@ import { type FindingRow, nameKey, rowFrom } from "../log/findingRow";
 import { asTrouble } from "../log/indexedDbStore";
 import { type LogDb, logDatabase } from "../log/logDatabase";
 import { clientOf } from "../log/personal";
+import type { Vault } from "../log/vault";
 import { answers, inOrder, lotAsked, type Query } from "./query";
 
-export type Found = { readonly ok: true; readonly rows: readonly FindingRow[] } | JournalTrouble;
+export type Found =
+  | {
+      readonly ok: true;
+      readonly rows: readonly FindingRow[];
+      /** Sessions under the lock of the records, which were not looked at: the answer is not whole. */
+      readonly locked: number;
+    }
+  | JournalTrouble;
 
 export interface Archive {
   find(query: Query): Promise<Found>;
@@ -14,7 +22,7 @@ export interface Archive {
   mend(anew?: boolean): Promise<{ readonly ok: true; readonly made: number } | JournalTrouble>;
 }
 
-export function archive(name?: string): Archive {
+export function archive(name?: string, vault?: Vault): Archive {
   const { open } = logDatabase(name);
   let isWhole = false;
 
@@ -33,7 +41,10 @@ export function archive(name?: string): Archive {
       try {
         if (!isWhole) await mend(false);
         const db = await open();
-        return { ok: true, rows: inOrder((await narrowed(db, query)).filter((row) => answers(row, query))) };
+        // Under a lock there is no index: what is away is looked through, once it has been opened.
+        const [here, away] = await Promise.all([narrowed(db, query), vault?.found() ?? []]);
+        const rows = inOrder([...here, ...away].filter((row) => answers(row, query)));
+        return { ok: true, rows, locked: (await vault?.state())?.unread ?? 0 };
       } catch (error) {
         return asTrouble(error);
       }

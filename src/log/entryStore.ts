@@ -15,7 +15,8 @@ export type Done = { ok: true } | JournalTrouble;
 export type PenAt = { session: string; pen: string; count: number };
 
 export type SessionRow = { session: string; header: Header; head: Digest; count: number };
-export type ListedRow = SessionRow & { client: Client };
+/** `order` rises with the sessions of this store, whatever the wall clock did. */
+export type ListedRow = SessionRow & { client: Client; order: number };
 
 export interface EntryStore {
   create(opening: OpenedRecord, head: Digest, signature: Signature, pen: string): Promise<Done>;

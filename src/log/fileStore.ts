@@ -86,8 +86,9 @@ export function fileStore(folder: string): EntryStore {
       const rows = (await every()).filter((read) => read.value.header && isWanted(read));
       return {
         ok: true,
-        rows: rows.map(({ session, value }) => ({
+        rows: rows.map(({ session, value }, at) => ({
           session,
+          order: rows.length - at,
           header: value.header as KeptSession["header"],
           head: value.head,
           count: value.entries.length,

@@ -75,6 +75,12 @@ function ofClient(client: Client): Pick<FindingRow, "client" | "clientState" | "
   return { client: reference, clientState: client.state, clientKey: nameKey(reference) };
 }
 
+/** The other way round: what the row says of its client. */
+export const clientFound = ({ client, clientState }: FindingRow): Client =>
+  clientState === "kept" || clientState === "inHeader"
+    ? { state: clientState, reference: client }
+    : { state: clientState };
+
 /** The row without its client: nothing finds it by them any more. */
 export const withoutClient = (before: FindingRow): FindingRow => ({ ...before, ...ofClient({ state: "erased" }) });
 

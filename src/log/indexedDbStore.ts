@@ -4,11 +4,20 @@
  */
 import { trouble } from "./batch";
 import type { Done, EntryStore, ListedRow, PenAt } from "./entryStore";
-import { atOpening, atSeal, isFoundBy, withBatch, withoutClient } from "./findingRow";
+import { atOpening, atSeal, clientFound, isFoundBy, withBatch, withoutClient } from "./findingRow";
 import type { JournalTrouble } from "./journal";
-import { type LogDb, type LogWrite, logDatabase, logName, type StoredSession } from "./logDatabase";
+import {
+  type LogDb,
+  type LogWrite,
+  logDatabase,
+  logName,
+  type StoredEntry,
+  type StoredPart,
+  type StoredSession,
+} from "./logDatabase";
 import { clientIn, clientOf, erased, type PersonalPart } from "./personal";
 import { sessionLocks } from "./sessionLocks";
+import type { Vault } from "./vault";
 
 type Write = LogWrite;
 
@@ -16,6 +25,8 @@ export type IndexedDbOptions = {
   name?: string;
   /** Web Locks, where there are any: a second page is refused at once. Without, the later pen wins and fences the other. */
   locks?: LockManager | undefined;
+  /** The lock of the records; without one, nothing is put away. */
+  vault?: Vault | undefined;
 };
 
 export const asTrouble = (error: unknown): JournalTrouble => {
@@ -24,14 +35,16 @@ export const asTrouble = (error: unknown): JournalTrouble => {
   return trouble("storage-lost", `The log cannot be written or read: ${name} ${(error as Error)?.message ?? error}`);
 };
 
-export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {}): EntryStore {
+const isLocked = trouble("records-locked", "It lies under the lock of the records. Unlock them on the Records page.");
+
+export function indexedDbStore({ name = logName, locks, vault }: IndexedDbOptions = {}): EntryStore {
   const { open: database, forget } = logDatabase(name);
 
   /** One strict transaction. A refusal or an exception leaves nothing behind: a put that throws would else commit half. */
   async function write(act: (tx: Write) => Promise<Done>): Promise<Done> {
     let tx: Write | null = null;
     try {
-      tx = (await database()).transaction(["sessions", "entries", "finding", "personal"], "readwrite", {
+      tx = (await database()).transaction(["sessions", "entries", "finding", "personal", "away"], "readwrite", {
         durability: "strict",
       });
       // Whatever ends it early is told by what was awaited then.
@@ -60,6 +73,14 @@ export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {})
     return { ok: true, row };
   }
 
+  async function bringBack(session: string): Promise<Done> {
+    try {
+      return (await vault?.bringBack(session)) === "locked" ? isLocked : { ok: true };
+    } catch (error) {
+      return asTrouble(error);
+    }
+  }
+
   const { hold, letGo } = sessionLocks(locks);
 
   return {
@@ -70,7 +91,8 @@ export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {})
         const sessions = tx.objectStore("sessions");
         if (await sessions.getKey(session)) return trouble("session-exists", "This session is already kept.");
         const newest = await sessions.index("order").openKeyCursor(null, "prev");
-        const order = (newest?.key ?? 0) + 1;
+        const newestAway = await tx.objectStore("away").index("order").openKeyCursor(null, "prev");
+        const order = Math.max(newest?.key ?? 0, newestAway?.key ?? 0) + 1;
         await sessions.add({ session, header, head, count: 0, state: "open", order, pen, signature, closing: null });
         left(tx.objectStore("finding").put(atOpening(header, clientIn(header, personal))));
         putParts(tx, session, personal);
@@ -96,17 +118,23 @@ export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {})
         }
         return { ok: true };
       }),
-    close: (at, closing) =>
-      write(async (tx) => {
+    close: async (at, closing) => {
+      const closed = await write(async (tx) => {
         const found = await rowFor(tx, at);
         if (!found.ok) return found;
         await tx.objectStore("sessions").put({ ...found.row, closing, state: "sealed" });
         const client = await clientHere(tx, found.row);
         left(tx.objectStore("finding").put(atSeal(found.row.header, client, closing)));
         return { ok: true };
-      }),
-    erase: (session, places) =>
-      write(async (tx) => {
+      });
+      // The seal stands whatever comes of this: it is tried again at the next start.
+      if (closed.ok) void vault?.tidy().catch(() => undefined);
+      return closed;
+    },
+    erase: async (session, places) => {
+      const back = await bringBack(session);
+      if (!back.ok) return back;
+      const done = await write(async (tx) => {
         const row = await tx.objectStore("sessions").get(session);
         if (!row) return trouble("session-unknown", "No such session is kept.");
         for (const n of places) {
@@ -116,7 +144,10 @@ export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {})
         const isGone = places.includes(0) && (await clientHere(tx, row)).state === "erased";
         if (found && isGone) left(tx.objectStore("finding").put(withoutClient(found)));
         return { ok: true };
-      }),
+      });
+      await vault?.tidy().catch(() => undefined);
+      return done;
+    },
     takePen: async (session, pen) => {
       if (!(await hold(session))) return trouble("other-writer", "Another page of this device writes this session.");
       const taken = await write(async (tx) => {
@@ -138,12 +169,11 @@ export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {})
           tx.objectStore("entries").getAll(every(session)),
           tx.objectStore("personal").getAll(every(session)),
         ]);
-        if (!row) return trouble("session-unknown", "No such session is kept.");
-        const entries = rows.map((r) => r.entry);
-        const signatures = [row.signature, ...rows.map((r) => r.signature)];
-        const personal = parts.map(({ session: _session, ...part }) => part);
-        const { header, head, closing } = row;
-        return { ok: true, stored: { header, entries, signatures, head, closing, personal } };
+        if (row) return { ok: true, stored: asKept(row, rows, parts) };
+        const away = await vault?.whole(session);
+        if (away === "locked") return isLocked;
+        if (!away) return trouble("session-unknown", "No such session is kept.");
+        return { ok: true, stored: asKept(away.row, away.rest.entries, away.rest.parts) };
       } catch (error) {
         return asTrouble(error);
       }
@@ -151,7 +181,12 @@ export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {})
     all: async () => {
       try {
         const db = await database();
-        return { ok: true, rows: await withClients(db, await db.getAllFromIndex("sessions", "order")) };
+        const here = await withClients(db, await db.getAllFromIndex("sessions", "order"));
+        const away = (await vault?.rows()) ?? [];
+        if (away.length === 0) return { ok: true, rows: here };
+        const clients = new Map((await vault?.found())?.map((found) => [found.session, clientFound(found)]));
+        const opened = away.map((row) => ({ ...row, client: clients.get(row.session) ?? { state: "none" as const } }));
+        return { ok: true, rows: [...here, ...opened].sort((a, b) => b.order - a.order) };
       } catch (error) {
         return asTrouble(error);
       }
@@ -166,14 +201,25 @@ export function indexedDbStore({ name = logName, locks }: IndexedDbOptions = {})
     },
     newestHead: async (station) => {
       try {
-        const tx = (await database()).transaction("sessions");
-        const newest = await tx.store.index("station").openCursor(every(station), "prev");
-        return { ok: true, head: newest?.value.head ?? null };
+        const tx = (await database()).transaction(["sessions", "away"]);
+        const here = await tx.objectStore("sessions").index("station").openCursor(every(station), "prev");
+        const away = await tx.objectStore("away").index("station").openCursor(every(station), "prev");
+        const isAway =
+          (away?.value.order ?? Number.NEGATIVE_INFINITY) > (here?.value.order ?? Number.NEGATIVE_INFINITY);
+        return { ok: true, head: (isAway ? away : here)?.value.head ?? null };
       } catch (error) {
         return asTrouble(error);
       }
     },
   };
+}
+
+function asKept(row: StoredSession, rows: readonly StoredEntry[], parts: readonly StoredPart[]) {
+  const { header, head, closing } = row;
+  const entries = rows.map((r) => r.entry);
+  const signatures = [row.signature, ...rows.map((r) => r.signature)];
+  const personal = parts.map(({ session: _session, ...part }) => part);
+  return { header, entries, signatures, head, closing, personal };
 }
 
 /** The row that a session is found by; one from before there was an index begins with what its header says. */
@@ -188,7 +234,7 @@ function putParts(tx: Write, session: string, parts: readonly PersonalPart[]): v
 }
 
 /** Newest first. The references are read at once: one look for each of ten thousand sessions would be slow. */
-async function withClients(db: LogDb, rows: readonly StoredSession[]): Promise<readonly ListedRow[]> {
+async function withClients(db: LogDb, rows: readonly StoredSession[]): Promise<readonly (StoredSession & ListedRow)[]> {
   const parts = await db.getAllFromIndex("personal", "n", 0);
   const bySession = new Map(parts.map((part) => [part.session, part]));
   return rows.map((row) => ({ ...row, client: clientOf(row.header, bySession.get(row.session)) })).reverse();

@@ -22,6 +22,8 @@ export type JournalTroubleCode =
   | "session-exists"
   /** Sealed: nothing more can be added. */
   | "session-sealed"
+  /** It lies under the lock of the records; the passphrase opens it. */
+  | "records-locked"
   /** What is kept does not hold together; `message` says where. */
   | "damaged"
   /** Not a fact, header or stamp of this format: our own mistake, kept from the disk. */
@@ -70,7 +72,8 @@ export type Opened = { ok: true; writer: Writer } | JournalTrouble;
 export type ResumedSession = { ok: true; writer: Writer; kept: KeptSession } | JournalTrouble;
 export type ReadSession = { ok: true; kept: KeptSession } | JournalTrouble;
 
-export type ListedSession = { session: string; header: Header; entries: number; client: Client };
+/** `order` rises with the sessions of this device, whatever the wall clock did. */
+export type ListedSession = { session: string; header: Header; entries: number; client: Client; order: number };
 
 export interface Journal {
   /** Begins a session. The header is on disk, signed, when this answers `ok`. */

@@ -116,6 +116,8 @@ const asListed = (found: Awaited<ReturnType<EntryStore["all"]>>) =>
   found.ok
     ? {
         ok: true as const,
-        sessions: found.rows.map(({ session, header, count, client }) => ({ session, header, entries: count, client })),
+        sessions: found.rows.map(({ session, header, count, client, order }) => ({
+          ...{ session, header, entries: count, client, order },
+        })),
       }
     : found;

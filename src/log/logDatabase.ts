@@ -1,5 +1,7 @@
 /** The database of the log: sessions, their entries, and the index they are found by, so that one transaction holds all. */
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from "idb";
+import type { RecordsLock } from "../locked/recordsLock";
+import type { AwayBody, AwayRow } from "./away";
 import type { LogEntry } from "./entry";
 import type { SessionRow } from "./entryStore";
 import type { FindingRow } from "./findingRow";
@@ -31,11 +33,16 @@ export interface LogSchema extends DBSchema {
   };
   /** What stands beside the chains, and nowhere else. */
   personal: { key: [string, number]; value: StoredPart; indexes: { n: number } };
+  /** Sealed sessions that were put away under the records' lock, and are nowhere else. */
+  away: { key: string; value: AwayRow; indexes: { order: number; station: [string, number] } };
+  awayBodies: { key: string; value: AwayBody };
+  /** The public half of each lock lies open; the newest one locks. */
+  locks: { key: string; value: RecordsLock };
   /** What a restore has read and checked, until all of it is; then it moves over in one transaction. */
   staged: { key: number; value: unknown };
 }
 export type LogDb = IDBPDatabase<LogSchema>;
-export type LogWrite = IDBPTransaction<LogSchema, ["sessions", "entries", "finding", "personal"], "readwrite">;
+export type LogWrite = IDBPTransaction<LogSchema, ["sessions", "entries", "finding", "personal", "away"], "readwrite">;
 
 export const logName = "gloveside-log";
 
@@ -46,11 +53,12 @@ export function logDatabase(name: string = logName) {
     opening = null;
   };
   const open = (): Promise<LogDb> => {
-    opening ??= openDB<LogSchema>(name, 3, {
+    opening ??= openDB<LogSchema>(name, 4, {
       upgrade: async (db, from, _to, tx) => {
         if (from < 1) firstVersion(db);
         if (from < 2) secondVersion(db);
-        await thirdVersion(db, tx);
+        if (from < 3) await thirdVersion(db, tx);
+        fourthVersion(db);
       },
       // Another page upgrades or clears the store: let it, and open again at the next call.
       blocking: (_now, _next, event) => {
@@ -82,6 +90,14 @@ function secondVersion(db: LogDb): void {
   finding.createIndex("client", "clientKey");
   finding.createIndex("day", "day");
   db.createObjectStore("staged", { autoIncrement: true });
+}
+
+function fourthVersion(db: LogDb): void {
+  const away = db.createObjectStore("away", { keyPath: "session" });
+  away.createIndex("order", "order", { unique: true });
+  away.createIndex("station", ["station", "order"]);
+  db.createObjectStore("awayBodies", { keyPath: "session" });
+  db.createObjectStore("locks", { keyPath: "id" });
 }
 
 /** Rows of format 1 have their client from the header, where it stays. */

@@ -104,8 +104,8 @@ export function memoryJournal(signer: Signer): MemoryJournal {
 
 const rowsOf = (held: readonly Held[]) =>
   held
-    .map(({ header, head, entries, personal }) => ({
-      ...{ session: header.session, header, head, count: entries.length },
+    .map(({ header, head, entries, personal }, order) => ({
+      ...{ session: header.session, header, head, count: entries.length, order },
       client: clientIn(header, personal),
     }))
     .reverse();

@@ -397,7 +397,10 @@ describe("the artist's report of an accident", () => {
     await after.keyboard.press("y");
     await after.getByRole("region", { name: "End the session here?" }).waitFor();
     await after.keyboard.press("c");
-    await expect.poll(() => actOnce(after, {}), { timeout: patienceMs, interval: 200 }).toBe("closed");
+    await after.getByTestId("now").and(after.locator('[data-kind="steps"]')).waitFor();
+    await after.keyboard.press("q");
+    await after.getByRole("region", { name: "Close and seal?" }).waitFor();
+    await after.keyboard.press("c");
     await after.getByTestId("sealing").getByText("Sealed").waitFor();
     await press(after, after.getByRole("button", { name: "Fill in the accident report" }));
     await after.getByRole("heading", { level: 1, name: "Accident report" }).waitFor();

@@ -6,6 +6,7 @@ import { Section } from "../prepare/Field";
 import acts from "../sums/parts/Acts.module.css";
 import { useShared } from "../useModel";
 import { BackUp } from "./BackUp";
+import { LockRecords } from "./LockRecords";
 import { Promised } from "./Promised";
 import { Restore } from "./Restore";
 import { TrustedKeys } from "./TrustedKeys";
@@ -20,6 +21,7 @@ export function KeepingPage(_props: PageProps) {
       <Promised keeping={keeping} />
       <BackUp keeping={keeping} />
       <Restore keeping={keeping} />
+      {keeping.vault && <LockRecords vault={keeping.vault} />}
       <TrustedKeys />
       <Section title={w.time} hint={w.timeHint}>
         <div className={acts.acts}>

@@ -10,12 +10,14 @@ import { archiveWords } from "./words";
 interface Props {
   readonly value: string;
   readonly isNew: boolean;
+  /** Where there are several on a page. */
+  readonly label?: string;
   readonly onChange: (value: string) => void;
 }
 
 export const isLongEnough = (passphrase: string): boolean => [...passphrase].length >= shortestPassphrase;
 
-export function Passphrase({ value, isNew, onChange }: Props) {
+export function Passphrase({ value, isNew, label, onChange }: Props) {
   const { language } = useShared();
   const { keeping: w } = archiveWords(language);
   const id = useId();
@@ -23,7 +25,7 @@ export function Passphrase({ value, isNew, onChange }: Props) {
   return (
     <>
       <div className={styles.field}>
-        <label htmlFor={id}>{w.passphrase}</label>
+        <label htmlFor={id}>{label ?? w.passphrase}</label>
         <input
           id={id}
           className={entry.entry}

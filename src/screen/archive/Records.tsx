@@ -17,6 +17,7 @@ import acts from "../sums/parts/Acts.module.css";
 import { Entry, Select } from "../sums/parts/Entry";
 import { useShared } from "../useModel";
 import { RecallList } from "./RecallList";
+import { Unlock } from "./Unlock";
 import { useFound } from "./useFound";
 import { archiveWords } from "./words";
 
@@ -24,14 +25,15 @@ import { archiveWords } from "./words";
 const mostShown = 200;
 
 export function Records({ view }: PageProps) {
-  const { archive, asks, language } = useShared();
-  const w = archiveWords(language).records;
+  const { archive, keeping, asks, language } = useShared();
+  const { records: w, lock } = archiveWords(language);
   const papers = paperWords(language);
   const [query, setQuery] = useState<Query>(everything);
   const [turn, setTurn] = useState(0);
   const [mended, setMended] = useState<string | null>(null);
   const found = useFound(archive, query, turn);
   const rows = found?.ok ? found.rows : [];
+  const locked = found?.ok ? found.locked : 0;
   const ask = (part: Partial<Query>) => setQuery({ ...query, ...part });
   const today = showDate(dateAt(Date.now(), view.zone));
 
@@ -44,10 +46,12 @@ export function Records({ view }: PageProps) {
     if (found === null) return w.searching;
     if (!found.ok) return null;
     if (rows.length > 0) return w.count(rows.length);
+    if (locked > 0) return null;
     return query === everything ? w.empty : w.none;
   };
   return (
     <>
+      {keeping?.vault && <Unlock vault={keeping.vault} changed={() => setTurn(turn + 1)} />}
       <Section title={w.ask} hint={w.askHint}>
         <search>
           <div className={fields.fields}>
@@ -71,16 +75,17 @@ export function Records({ view }: PageProps) {
           {told()}
         </p>
         {found && !found.ok && <p role="alert">{found.message}</p>}
+        {locked > 0 && <p role="alert">{lock.notFound(locked)}</p>}
         <div className={acts.acts}>
           <button
             type="button"
             className={acts.main}
-            disabled={rows.length === 0}
+            disabled={rows.length === 0 || locked > 0}
             onClick={() => asks.saveFile("gloveside-sessions.csv", foundCsv(rows), "text/csv")}
           >
             {w.csv}
           </button>
-          <RecallList rows={rows} query={query} today={today} />
+          <RecallList rows={locked > 0 ? [] : rows} query={query} today={today} />
           <button type="button" onClick={() => setQuery(everything)}>
             {w.clear}
           </button>

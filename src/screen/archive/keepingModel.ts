@@ -3,15 +3,15 @@ import type { Counts } from "../../backup/lines";
 import type { Restored } from "../../backup/restore";
 import type { BackupRefused } from "../../backup/trouble";
 import type { Progress } from "../../backup/writeBackup";
-import type { PublicKey } from "../../log";
+import type { Vault } from "../../log/vault";
 
 export type BackedUp =
   | { readonly ok: true; readonly counts: Counts; readonly damaged: number; readonly bytes: number }
   | BackupRefused;
 
 export interface Keeping {
-  /** The key of this device; its other half never leaves it. */
-  readonly publicKey: PublicKey;
+  /** The lock of the records; null where there is none to set. */
+  readonly vault: Vault | null;
   /** Whether the browser promised not to clear this away; null where it does not say. */
   isPromised(): Promise<boolean | null>;
   askPromise(): Promise<boolean | null>;

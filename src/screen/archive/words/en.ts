@@ -49,6 +49,47 @@ export const archiveEn = {
       },
     },
   },
+  lock: {
+    title: "The lock of the records",
+    hint: "A passphrase that whoever opens this device must know to read its sealed records.",
+    about: [
+      "A session that goes on is not locked, so that it can be taken up after a kill with gloves on. At its seal it is locked, without asking for the passphrase.",
+      "In the clear stay: when a session began, its station, how many facts it has, the head of its chain, and what was left unready.",
+      "Forgotten means lost: nobody can open these records without the passphrase, we neither, and it cannot be reset. A backup has a passphrase of its own and can bring them back.",
+      "How: HPKE (RFC 9180) with P-256, HKDF-SHA-256 and AES-256-GCM; the opening key lies locked by PBKDF2-HMAC-SHA-256 in 600,000 rounds.",
+      "What was deleted can stay on the disk for a while until the browser writes over it; the lock of the device itself guards that.",
+    ],
+    again: "The same passphrase again",
+    differs: "The two are not the same.",
+    set: "Lock the records",
+    moved: (done: number, of: number) => `${done} of ${of} locked…`,
+    isNone: "The records are not locked.",
+    isLocked: (count: number) => `Locked: ${count === 1 ? "1 session" : `${count} sessions`}.`,
+    isOpen: (count: number) =>
+      `Unlocked until this page is closed or a session begins: ${count === 1 ? "1 session" : `${count} sessions`}.`,
+    waiting: (count: number) =>
+      `Sealed but not locked yet: ${count}. Make room on this device; it is tried again at the next start.`,
+    notWhole: (count: number) =>
+      `${count === 1 ? "1 session is" : `${count} sessions are`} locked and not counted here. Unlock them on the Records page.`,
+    notFound: (count: number) =>
+      `This answer is not whole: ${count === 1 ? "1 session is" : `${count} sessions are`} locked and not looked at. Unlock them first.`,
+    unlock: "Unlock",
+    lockNow: "Lock now",
+    toRecords: "Unlock on the Records page",
+    wrong: "The passphrase does not open them.",
+    trouble: "The lock is damaged, or the store does not answer. Reload, then try again.",
+    change: "Another passphrase",
+    old: "Passphrase until now",
+    next: "New passphrase",
+    changed: "Changed. Only the new one opens them.",
+    end: "Take the lock off",
+    endHint: "Everything lies open on this device again.",
+    ended: "The lock is off.",
+    forgotten: "I have forgotten it",
+    forgottenAbout:
+      "What is locked stays locked; it opens should the passphrase come back to you. A new passphrase locks what is sealed from now on. Restore a backup to have the old records again.",
+    anew: "Begin with a new passphrase",
+  },
   keeping: {
     nothing: "Nothing can be kept on this device, so there is nothing to look after.",
     place: "Where it is kept",
@@ -91,6 +132,7 @@ export const archiveEn = {
       "not-verified": "One of its records does not verify, so nothing of it was taken. Try another copy.",
       "other-record":
         "A session in it is here with other contents, so nothing of it was taken. One of the two was altered.",
+      "records-locked": "The records are locked, so nothing was done. Unlock them on the Records page, then try again.",
       "storage-full": "There is no room left on this device. Nothing was changed. Free some room, then try again.",
       "storage-lost": "The store does not answer. Nothing was changed. Reload, then try again.",
     } satisfies Record<BackupCode, string>,

@@ -50,6 +50,47 @@ export const archiveEs: ArchiveWords = {
       },
     },
   },
+  lock: {
+    title: "El cierre de los registros",
+    hint: "Una contraseña que quien abra este dispositivo debe saber para leer sus registros sellados.",
+    about: [
+      "Una sesión en marcha no se cierra, para poder retomarla con guantes tras un corte. Al sellarse se cierra, sin pedir la contraseña.",
+      "A la vista quedan: cuándo empezó una sesión, su puesto, cuántos hechos tiene, la cabeza de su cadena y lo que quedó sin preparar.",
+      "Olvidada es perdida: nadie puede abrir estos registros sin la contraseña, nosotros tampoco, y no se puede restablecer. Una copia de seguridad tiene su propia contraseña y puede traerlos de vuelta.",
+      "Cómo: HPKE (RFC 9180) con P-256, HKDF-SHA-256 y AES-256-GCM; la clave que abre está cerrada con PBKDF2-HMAC-SHA-256 en 600.000 vueltas.",
+      "Lo borrado puede quedar un tiempo en el disco hasta que el navegador escriba encima; de eso protege el cierre del propio dispositivo.",
+    ],
+    again: "La misma contraseña otra vez",
+    differs: "Las dos no son iguales.",
+    set: "Cerrar los registros",
+    moved: (done: number, of: number) => `${done} de ${of} cerradas…`,
+    isNone: "Los registros no están cerrados.",
+    isLocked: (count: number) => `Cerradas: ${count === 1 ? "1 sesión" : `${count} sesiones`}.`,
+    isOpen: (count: number) =>
+      `Abiertas hasta que se cierre esta página o empiece una sesión: ${count === 1 ? "1 sesión" : `${count} sesiones`}.`,
+    waiting: (count: number) =>
+      `Selladas pero aún sin cerrar: ${count}. Haz sitio en este dispositivo; se intenta otra vez en el próximo arranque.`,
+    notWhole: (count: number) =>
+      `${count === 1 ? "1 sesión está cerrada y no se cuenta" : `${count} sesiones están cerradas y no se cuentan`} aquí. Ábrelas en la página Registros.`,
+    notFound: (count: number) =>
+      `Esta respuesta no está completa: ${count === 1 ? "1 sesión está cerrada y no se miró" : `${count} sesiones están cerradas y no se miraron`}. Ábrelas primero.`,
+    unlock: "Abrir",
+    lockNow: "Cerrar ahora",
+    toRecords: "Abrir en la página Registros",
+    wrong: "La contraseña no los abre.",
+    trouble: "El cierre está dañado, o el almacén no responde. Recarga y prueba otra vez.",
+    change: "Otra contraseña",
+    old: "Contraseña hasta ahora",
+    next: "Contraseña nueva",
+    changed: "Cambiada. Solo la nueva los abre.",
+    end: "Quitar el cierre",
+    endHint: "Todo vuelve a quedar a la vista en este dispositivo.",
+    ended: "El cierre está quitado.",
+    forgotten: "La he olvidado",
+    forgottenAbout:
+      "Lo cerrado sigue cerrado; se abre si un día recuerdas la contraseña. Una nueva cierra lo que se selle desde ahora. Restaura una copia de seguridad para volver a tener los registros antiguos.",
+    anew: "Empezar con una contraseña nueva",
+  },
   keeping: {
     nothing: "En este dispositivo no se puede guardar nada, así que no hay nada que cuidar.",
     place: "Dónde se guarda",
@@ -91,6 +132,8 @@ export const archiveEs: ArchiveWords = {
       "too-large": "Se desempaqueta a más que cualquier copia. No se cambió nada.",
       "not-verified": "Uno de sus registros no se verifica, así que no se tomó nada. Prueba otra copia.",
       "other-record": "Una de sus sesiones está aquí con otro contenido; no se tomó nada. Una de las dos fue alterada.",
+      "records-locked":
+        "Los registros están bajo llave, así que no se hizo nada. Ábrelos en la página Registros y prueba otra vez.",
       "storage-full": "No queda espacio en este dispositivo. No se cambió nada. Libera espacio y prueba otra vez.",
       "storage-lost": "El almacén no responde. No se cambió nada. Recarga y prueba otra vez.",
     },
