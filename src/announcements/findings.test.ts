@@ -6,8 +6,10 @@ import type { SessionEvent } from "../../machines/session/vocabulary";
 import { anySaid, anyStart } from "../../tests/support/anyEvents";
 import { begun, inputFor, type Run, told } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
+import { walk } from "../../tests/support/walk";
 import type { SessionFact } from "../session/fact";
 import type { Protocol, Step } from "../session/protocol";
+import { stepHere } from "../session/world";
 import { announce } from "./announce";
 import { en } from "./en";
 import { textOf, type Utterance } from "./utterance";
@@ -76,4 +78,29 @@ describe("what the station finds", () => {
       }
     },
   );
+});
+
+describe("what is left", () => {
+  const left = (run: Run): string => {
+    const [answer] = moment(run, { type: "ask.whatLeft" }).said.map(textOf);
+    return /Not ready yet: ([^.]*)\./.exec(answer ?? "")?.[1] ?? "nothing";
+  };
+  const isAt =
+    (id: string) =>
+    ({ state: { context } }: Run): boolean =>
+      stepHere(context.input, context.world)?.id === id;
+
+  it("names in the set-up what the session before left unready, until that is treated", () => {
+    const run = begun(inputFor(smallProtocol, { carriedOver: ["lamp"] }));
+    expect(left(run)).toBe("lamp");
+    expect(left(walk(run, isAt("washHands")))).toBe("nothing");
+  });
+
+  it("names in the breakdown each thing that is not yet safe for the next client, and nothing once all is", () => {
+    const working = walk(begun(inputFor(smallProtocol)), (r) => r.state.context.world.phase === "procedure");
+    const run = walk(told(working, { type: "procedure.finish" }), isAt("cupAway"));
+    expect(left(run)).toBe("chair, lamp and cup");
+    expect(left(walk(run, isAt("wipeLamp")))).toBe("lamp");
+    expect(left(walk(run, isAt("lastGlovesOff")))).toBe("nothing");
+  });
 });
