@@ -5,9 +5,6 @@
 import type { HeardAs } from "../announcements/heardAs";
 import type { SpokenLanguage } from "../announcements/languages";
 import type { Verdict } from "../check/checkProtocol";
-import { whyOf } from "../check/story";
-import { type CheckWords, checkWordsFor } from "../check/words";
-import { findingsOf } from "../drafting/findings";
 import { freeId } from "../drafting/fresh";
 import { isProved, proofOf } from "../drafting/kept";
 import { protocolDigest } from "../drafting/version";
@@ -101,7 +98,7 @@ export function wireProtocols(parts: ProtocolParts): ProtocolsModel {
     if (words !== null) return { kind: "notKept", words };
     return kept
       ? { kind: "proved", id, name, idInFile: inFile.id }
-      : { kind: "draft", id, name, why: firstFault(checkWordsFor(parts.language()), verdict, inFile) };
+      : { kind: "draft", id, name, why: await faultIn(verdict, inFile, parts.language()) };
   };
 
   const save = async (protocol: Protocol, act: string): Promise<Saved> => {
@@ -160,9 +157,11 @@ export async function moveTexts(memory: DeviceMemory, protocols: ProtocolsModel)
   memory.forgetProtocolTexts();
 }
 
-function firstFault(w: CheckWords, verdict: Verdict, protocol: Protocol): string {
-  if (verdict.verdict === "notProved") return whyOf(w, protocol, verdict.why);
-  const { steps, events, elsewhere } = findingsOf(verdict, protocol);
-  const [first] = [...[...steps.values()].flat(), ...[...events.values()].flat(), ...elsewhere];
-  return first ? w.rules[first.breach.rule].words : "";
+/** Its words are fetched when there is something to say; without them the rule is told by its id. */
+async function faultIn(verdict: Verdict, protocol: Protocol, language: SpokenLanguage): Promise<string> {
+  try {
+    return (await import("../drafting/firstFault")).firstFault(language, verdict, protocol);
+  } catch {
+    return verdict.verdict === "breach" ? (verdict.breaches[0]?.rule ?? "") : "";
+  }
 }

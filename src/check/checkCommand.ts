@@ -1,6 +1,6 @@
 /** `gloveside check`: is this protocol safe to work by? Proved, or the shortest story that shows it is not. */
 import { readFile, stat } from "node:fs/promises";
-import { type SpokenLanguage, spokenLanguages } from "../announcements/phrasebooks";
+import { type SpokenLanguage, spokenLanguages } from "../announcements/languages";
 import type { Protocol } from "../session/protocol";
 import { mostCharacters, readProtocol } from "../session/readProtocol";
 import { type Answer, answer, quoted, refuse } from "../sums/answer";

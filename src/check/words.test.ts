@@ -1,7 +1,7 @@
 /** A breach is told in each language that the companion speaks: the rule, its source, the way to it, and why nothing is proved. */
 import { describe, expect, it } from "vitest";
 import { longProtocol } from "../../tests/bench/longProtocol";
-import { spokenLanguages } from "../announcements/phrasebooks";
+import { spokenLanguages } from "../announcements/languages";
 import type { Protocol } from "../session/protocol";
 import { cartridgeMachine } from "../session/protocols/cartridge";
 import { checkProtocol } from "./checkProtocol";

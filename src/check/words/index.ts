@@ -1,5 +1,5 @@
 /** The words of a check by language. A language that is spoken and has none here fails to compile. */
-import type { SpokenLanguage } from "../../announcements/phrasebooks";
+import type { SpokenLanguage } from "../../announcements/languages";
 import { checkEn } from "./en";
 import { checkEs } from "./es";
 import type { CheckWords } from "./words";

@@ -1,5 +1,5 @@
 /** What a check says, in each language: the rules in plain words, how a story is told, why nothing is proved. */
-import type { SpokenLanguage } from "../../announcements/phrasebooks";
+import type { SpokenLanguage } from "../../announcements/languages";
 import type { EventId } from "../../session/protocol";
 import type { RuleId } from "../rules";
 import type { Why } from "../why";
