@@ -4,7 +4,7 @@ import { fileURLToPath } from "node:url";
 import type { PhraseModel } from "../../../src/recogniser";
 import { PhraseNet } from "../../../src/recogniser/network/phraseNet";
 import { heardBy, type Judged, mixed } from "./clips";
-import { type Job, jobsOf, type Sounds, soundsAtHand, type Wishes } from "./plan";
+import { type Job, type Sounds, soundsAtHand } from "./plan";
 import { type Listened, listenedTo, soundOf } from "./stretches";
 
 /** Null where what the job needs is not installed. */
@@ -33,53 +33,50 @@ export function worker(model: PhraseModel, sounds: Sounds): (job: Job) => Done {
 }
 
 export interface Share {
-  /** Places in the list of jobs. */
-  readonly numbers: readonly number[];
-  readonly wishes: Wishes;
+  readonly jobs: readonly { readonly number: number; readonly job: Job }[];
   readonly forMs: number | null;
   readonly modelFolder: string | null;
 }
 export interface Told {
+  /** Place in the list of jobs. */
   readonly number: number;
   readonly done: Done;
 }
 
-/**
- * @param known What an earlier run of the same has heard; those jobs are not done again.
- * @param stopAtMs By `performance.now()`: nothing is begun after it.
- * @param keep  Told of each job as it is done.
- * @returns what came of each job, in their order.
- */
-export async function performAll(
-  model: PhraseModel,
-  modelFolder: string | null,
-  wishes: Wishes,
-  parts: number,
-  known: readonly Told[],
-  stopAtMs: number,
-  keep: (told: Told, left: number) => void,
-): Promise<readonly Done[]> {
-  const jobs = jobsOf(wishes);
-  const results: Done[] = new Array(jobs.length).fill(null);
-  for (const { number, done } of known) results[number] = done;
-  const isKnown = new Set(known.map(({ number }) => number));
-  const left = jobs.flatMap((_, number) => (isKnown.has(number) ? [] : [number]));
-  let count = left.length;
-  const take = (told: Told) => {
-    results[told.number] = told.done;
-    keep(told, --count);
+export interface Run {
+  readonly jobs: readonly Job[];
+  /** Read by the processes that do their share. */
+  readonly modelFolder: string | null;
+  readonly processes: number;
+  /** What an earlier run has heard, for each job; null where none has. */
+  readonly known: readonly Done[];
+  /** By `performance.now()`: nothing is begun after it. */
+  readonly stopAtMs: number;
+  /** Told of each job as it is done, and of how many are left. */
+  readonly keep: (job: Job, done: Done, left: number) => void;
+}
+
+/** @returns what came of each job, in their order. */
+export async function performAll(model: PhraseModel, run: Run): Promise<readonly Done[]> {
+  const { jobs, modelFolder, processes, known, stopAtMs, keep } = run;
+  const results: Done[] = [...known];
+  const toDo = jobs.flatMap((job, number) => (known[number] ? [] : [{ number, job }]));
+  let left = toDo.length;
+  const take = ({ number, done }: Told) => {
+    results[number] = done;
+    keep(jobs[number] as Job, done, --left);
   };
-  if (parts === 1) {
+  if (processes === 1) {
     const work = worker(model, soundsAtHand());
-    for (const number of left) {
+    for (const { number, job } of toDo) {
       if (performance.now() > stopAtMs) break;
-      take({ number, done: work(jobs[number] as Job) });
+      take({ number, done: work(job) });
     }
     return results;
   }
-  const shares = Array.from({ length: parts }, (_, part) => left.filter((_, n) => n % parts === part));
+  const shares = Array.from({ length: processes }, (_, part) => toDo.filter((_, n) => n % processes === part));
   await Promise.all(
-    shares.map((numbers) => inProcess({ numbers, wishes, modelFolder, forMs: stopAtMs - performance.now() }, take)),
+    shares.map((mine) => inProcess({ jobs: mine, modelFolder, forMs: stopAtMs - performance.now() }, take)),
   );
   return results;
 }

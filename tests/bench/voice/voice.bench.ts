@@ -10,7 +10,7 @@
  *   --json FILE          the figures as JSON, too
  *   --no-sphinx          without PocketSphinx
  *
- * A run that was cut short goes on where it stopped when it is asked for again.
+ * A run that was cut short goes on where it stopped when it is asked for again; a longer one begins with what it heard.
  */
 import { execFile } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
@@ -30,7 +30,7 @@ import {
 import { shippedModel } from "../../../src/recogniser/network/shippedModel";
 import { coreShare, downloadMb } from "./costs";
 import { openJournal } from "./journal";
-import { type Done, performAll, type Told } from "./perform";
+import { type Done, performAll } from "./perform";
 import { accentConditions, accidentConditions, jobsOf, phraseConditions, soundsAtHand } from "./plan";
 import { sphinxBeside } from "./sphinxBeside";
 import { kinds } from "./stretches";
@@ -59,18 +59,22 @@ const { model } = loaded;
 const began = performance.now();
 const minutes = () => ((performance.now() - began) / 60_000).toFixed(1);
 const jobs = jobsOf(wishes);
-const journal = openJournal(model, wishes);
-if (journal.known.length > 0)
-  process.stderr.write(`${journal.known.length} of ${jobs.length} taken from a run of the same that was cut short\n`);
-const stopAtMs = began + Number(values.minutes ?? Number.POSITIVE_INFINITY) * 60_000;
-let left = jobs.length - journal.known.length;
-const keep = (told: Told, still: number) => {
-  journal.write(told);
-  left = still;
-  if (left % Math.ceil(jobs.length / 20) === 0) process.stderr.write(`${left} left after ${minutes()} min\n`);
-};
-const parts = Number(values.jobs);
-const done = await performAll(model, modelFolder, wishes, parts, journal.known, stopAtMs, keep);
+const journal = openJournal(model);
+const known = jobs.map((job) => journal.known(job));
+let left = known.filter((one) => one === null).length;
+if (left < jobs.length) process.stderr.write(`${jobs.length - left} of ${jobs.length} taken from an earlier run\n`);
+const done = await performAll(model, {
+  jobs,
+  modelFolder,
+  known,
+  processes: Number(values.jobs),
+  stopAtMs: began + Number(values.minutes ?? Number.POSITIVE_INFINITY) * 60_000,
+  keep: (job, result, still) => {
+    journal.write(job, result);
+    left = still;
+    if (left % Math.ceil(jobs.length / 20) === 0) process.stderr.write(`${left} left after ${minutes()} min\n`);
+  },
+});
 const sounds = soundsAtHand();
 const beside = values["no-sphinx"]
   ? { cells: new Map<string, string>(), wrong: "", missing: [] }
