@@ -50,8 +50,8 @@ describe("gloveside hear --manifest", () => {
     const { out } = await run("phrases.wav,accident,clean,accident back", "--json");
     expect(JSON.parse(out).files[0].acted).toEqual(["back", "accident"]);
     expect(JSON.parse(out).figures).toMatchObject([
-      { value: 0, meets: false },
-      { value: 100, meets: false },
+      { value: 0, verdict: "missed" },
+      { value: 100, verdict: "missed" },
     ]);
   });
 

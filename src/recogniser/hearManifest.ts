@@ -1,7 +1,7 @@
 /** Labelled recordings through the ear: what was heard in each, and the table that `npm run bench:voice` prints. */
 import { readFile } from "node:fs/promises";
 import { resolve } from "node:path";
-import { type Figure, figureTable, meets } from "./figures/figure";
+import { type Figure, figureTable, verdictOf } from "./figures/figure";
 import { figuresOf, type Outcome, outcomeOf } from "./figures/outcome";
 import { hearWav } from "./hearWav";
 import type { BadRow, Labelled } from "./manifest";
@@ -40,7 +40,7 @@ export function documentOf(model: PhraseModel, { outcomes, figures, skipped }: H
     figures: figures.map((figure) => {
       const { what, of, unit, bar } = figure;
       const [value, low, high] = [figure.value, figure.low, figure.high].map(number);
-      return { what, of, value, low, high, unit, bar, meets: meets(figure) };
+      return { what, of, value, low, high, unit, bar, verdict: verdictOf(figure) };
     }),
     files: outcomes.map(({ file, condition, speaker, said, acted, asked, soundMs }) => {
       return { file, condition, speaker, said, acted, asked, soundMs };

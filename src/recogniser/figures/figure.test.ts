@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { figureTable, least, meets, most } from "./figure";
+import { figureTable, least, most, verdictOf } from "./figure";
 import { falseActions, figuresOf, heardRight, isRight, isWrong, type Outcome } from "./outcome";
 
 const clip = (change: Partial<Outcome>): Outcome => ({
@@ -25,13 +25,17 @@ describe("figures of the ear", () => {
     const none = falseActions("false actions", [clip({ said: null, acted: [] })], most(0.3, "high"));
     expect(none.value).toBe(0);
     expect(none.high).toBeCloseTo(2.9957, 3); // no event in one hour: Poisson, tables
-    expect(meets(none)).toBe(false);
+    expect(verdictOf(none)).toBe("not shown");
+    const long = falseActions("false actions", [clip({ said: null, acted: [], soundMs: 36e6 })], most(0.3, "high"));
+    expect(verdictOf(long)).toBe("met");
+    const often = falseActions("false actions", [clip({ said: null })], most(0.3, "high"));
+    expect(verdictOf(often)).toBe("missed");
   });
 
   test("say of a bar whether it was met, and nothing where nothing was measured", () => {
-    expect(meets(heardRight("heard", [clip({})], least(98)))).toBe(true);
-    expect(meets(heardRight("heard", [clip({ acted: [] })], least(98)))).toBe(false);
-    expect(meets(heardRight("heard", [], least(98)))).toBeNull();
+    expect(verdictOf(heardRight("heard", [clip({})], least(98)))).toBe("met");
+    expect(verdictOf(heardRight("heard", [clip({ acted: [] })], least(98)))).toBe("missed");
+    expect(verdictOf(heardRight("heard", [], least(98)))).toBeNull();
     expect(figureTable([heardRight("heard", [], least(98))]).at(-1)).toContain("not measured");
   });
 

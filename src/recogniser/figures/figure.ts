@@ -24,11 +24,15 @@ export interface Bar {
 export const least = (value: number): Bar => ({ sense: "least", value, on: "value" });
 export const most = (value: number, on: Bar["on"] = "value"): Bar => ({ sense: "most", value, on });
 
+/** "not shown": nothing speaks against it, but too little was heard for the bound to reach the bar. */
+export type Verdict = "met" | "missed" | "not shown";
+
 /** Null where there is no bar, or nothing to compare with it. */
-export function meets({ value, high, bar }: Figure): boolean | null {
-  const measured = bar?.on === "high" ? (high ?? Number.NaN) : value;
-  if (bar === null || Number.isNaN(measured)) return null;
-  return bar.sense === "least" ? measured >= bar.value : measured <= bar.value;
+export function verdictOf({ value, high, bar }: Figure): Verdict | null {
+  if (bar === null || Number.isNaN(value)) return null;
+  const holds = (measured: number) => (bar.sense === "least" ? measured >= bar.value : measured <= bar.value);
+  if (!holds(value)) return "missed";
+  return bar.on === "value" || (high !== null && holds(high)) ? "met" : "not shown";
 }
 
 const digits: Readonly<Record<Figure["unit"], number>> = { "%": 1, "/h": 2, ms: 0, MB: 2, "": 0 };
@@ -44,9 +48,9 @@ function measuredIn({ value, low, high, unit }: Figure): string {
 function barOf(figure: Figure): string {
   const { bar, unit } = figure;
   if (bar === null) return "";
-  const is = meets(figure);
-  const passed = is === null ? "" : is ? " met" : " MISSED";
-  return `${bar.sense === "least" ? "≥" : "≤"} ${bar.value}${unit === "" ? "" : ` ${unit}`}${passed}`;
+  const verdict = verdictOf(figure);
+  const said = verdict === null ? "" : ` ${verdict === "missed" ? "MISSED" : verdict}`;
+  return `${bar.sense === "least" ? "≥" : "≤"} ${bar.value}${unit === "" || unit === "/h" ? unit : ` ${unit}`}${said}`;
 }
 
 /** A Markdown table, its columns in line. */

@@ -17,7 +17,7 @@ import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { parseArgs, promisify } from "node:util";
-import { type Figure, figureTable, least, meets, most } from "../../../src/recogniser/figures/figure";
+import { type Figure, figureTable, least, most, verdictOf } from "../../../src/recogniser/figures/figure";
 import { quantile } from "../../../src/recogniser/figures/intervals";
 import {
   actedWrong,
@@ -179,8 +179,13 @@ if (left > 0) console.log(`CUT SHORT: ${jobs.length - left} of ${jobs.length} pi
 for (const name of new Set([...sounds.missing, ...beside.missing, ...unmeasured])) console.log(`NOT MEASURED: ${name}`);
 console.log(`\n${figureTable(figures).join("\n")}\n`);
 console.log(bySpeaker().join("\n"));
-const missed = figures.filter((figure) => meets(figure) === false);
-console.log(`\n${figures.filter((figure) => meets(figure)).length} bars met, ${missed.length} missed.`);
+const inVain = stretches.flatMap(({ outcome }) => outcome.acted.map((command) => `${command} (${outcome.condition})`));
+console.log(`\nActed on in vain: ${inVain.length === 0 ? "nothing" : inVain.join(", ")}.`);
+const verdicts = figures.map(verdictOf);
+const count = (verdict: string) => verdicts.filter((one) => one === verdict).length;
+console.log(
+  `\n${count("met")} bars met, ${count("missed")} missed, ${count("not shown")} not shown by so short a run.`,
+);
 if (values.json !== undefined) {
   mkdirSync(dirname(resolve(values.json)), { recursive: true });
   writeFileSync(values.json, `${JSON.stringify({ model: model.digest, heldOutDigest, wishes, figures }, null, 1)}\n`);
