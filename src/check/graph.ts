@@ -203,7 +203,7 @@ export function graphOf(protocol: Protocol, slips = true): Graph {
     const sign = JSON.stringify([event === "tornGlove", does.map((s) => [s.skippable, s.effects])]);
     kinds.set(sign, [...(kinds.get(sign) ?? []), event]);
   }
-  const slipsOn = new Map<Node, Node[]>();
+  const slipsOn = new Map<Node, { readonly node: Node; readonly endsGloved: boolean }[]>();
   const bases = [...Object.values(lists), ...atWork.values()].flatMap((l) => l.slice(0, -1));
   for (const base of bases) {
     for (const alike of kinds.values()) {
@@ -215,7 +215,9 @@ export function graphOf(protocol: Protocol, slips = true): Graph {
       const made = stretch({ list: base.list, event, stage: within(base) }, steps);
       join(base, first(made), told(event));
       join(end(made), base, { endsFlow: true });
-      slipsOn.set(base, [...(slipsOn.get(base) ?? []), ...made.slice(0, -1)]);
+      const endsGloved = steps.some((s) => s.effects.some((e) => e.verb === "don"));
+      const begun = made.slice(0, -1).map((node) => ({ node, endsGloved }));
+      slipsOn.set(base, [...(slipsOn.get(base) ?? []), ...begun]);
     }
   }
 
@@ -236,14 +238,18 @@ export function graphOf(protocol: Protocol, slips = true): Graph {
         const makesDue = made === bare ? "hands" : "gloves";
         if (made.length > 0) join(from, first(made), { move: { kind: "exposure" }, makesDue, sharps, needs });
       };
-      hurt(base, out, "out", "gloves");
-      hurt(base, gloved, "none", "gloves");
-      hurt(base, bare, "none", "noGloves");
-      // In a slip's flow, which ends gloved; and again while resuming, which then begins anew.
-      for (const from of [...(slipsOn.get(base) ?? []), ...gloved.slice(0, -1)]) {
-        hurt(from, out, "out", null);
-        hurt(from, gloved, "none", null);
+      const hurtGloved = (from: Node, needs: Edge["needs"]): void => {
+        hurt(from, out, "out", needs);
+        hurt(from, gloved, "none", needs);
+      };
+      const slips = slipsOn.get(base) ?? [];
+      for (const from of [base, ...slips.flatMap((s) => (s.endsGloved ? [] : [s.node]))]) {
+        hurtGloved(from, "gloves");
+        hurt(from, bare, "none", "noGloves");
       }
+      // In a slip's flow that ends gloved, and so does the resuming; and again while resuming, which then begins anew.
+      for (const from of slips.flatMap((s) => (s.endsGloved ? [s.node] : []))) hurtGloved(from, null);
+      for (const from of gloved.slice(0, -1)) hurtGloved(from, null);
       for (const from of out.slice(0, -1)) hurt(from, out, null, null);
       for (const from of bare.slice(0, -1)) hurt(from, bare, "none", null);
     }

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { begun, inputFor, type Run, told } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
 import { effectDone } from "./fold";
+import type { EventFlow, Step } from "./protocol";
 import { resumingSteps } from "./resumingSteps";
 import type { World } from "./world";
 
@@ -40,5 +41,14 @@ describe("an accident in the middle of a change of gloves", () => {
     expect(accident.gloved).toBe(true);
     const ids = resumingSteps(smallProtocol, { list: "setUp", ...accident }).map((s) => s.id);
     expect(ids).toContain("resumeGloves");
+  });
+
+  it("is resumed as the hands are, where the flow puts no gloves on", () => {
+    const [, light] = smallProtocol.setUp as [Step, Step];
+    const note: EventFlow = { event: "note", asksItem: [], steps: [light], onwards: "continue" };
+    const noting = inputFor({ ...smallProtocol, events: [...smallProtocol.events, note] });
+    const noted = told(begun(noting), { type: "event.reported", event: "note" });
+    expect(noted.state.context.world.flows).toHaveLength(1);
+    expect(hurtBareIn(noted).accident.gloved).toBe(false);
   });
 });

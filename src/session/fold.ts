@@ -8,7 +8,7 @@ import type { Effect } from "./protocol";
 import type { SessionInput } from "./sessionInput";
 import { applyEffect, barrierTorn, disinfected, fellDown, isGloved, meet, type Station } from "./station";
 import { afterGap, dried, reapplied, restarted, started, trusted, type WetClock, witnessed } from "./wetClock";
-import { breakdownOf, kindsIn, stepIn, stepsHere, type World, worldAtStart } from "./world";
+import { breakdownOf, endsGloved, kindsIn, stepIn, stepsHere, type World, worldAtStart } from "./world";
 
 /** Facts that one undo can take back; what follows from them goes with them. */
 const reports: ReadonlySet<SessionFact["type"]> = new Set([
@@ -151,7 +151,7 @@ function step(input: SessionInput, world: World, fact: SessionFact): World {
       return { ...world, sharps: { ...world.sharps, discrepancy: fact.reason } };
 
     case "v1.ExposureReported":
-      return exposed(world);
+      return exposed(input, world);
     case "v1.ExposureAnswered":
       return fact.choice === "resume"
         ? { ...world, exposure: "resuming", place: { list: "resuming", index: 0, group: 1 } }
@@ -187,16 +187,16 @@ function step(input: SessionInput, world: World, fact: SessionFact): World {
 }
 
 /**
- * The walk stands still where it was; a second accident while the first is being resumed keeps that place. A flow that is
- * cut short would have ended gloved, and so does the resuming.
+ * The walk stands still where it was; a second accident while the first is being resumed keeps that place. Where a
+ * flow that is cut short would have ended gloved, so does the resuming.
  */
-function exposed(world: World): World {
+function exposed(input: SessionInput, world: World): World {
   const interrupted = world.exposure === "firstAid" || world.exposure === "resuming";
   const placeBefore = interrupted ? world.placeBefore : world.place;
   const { opened, binned } = world.sharps;
   const accident = interrupted
     ? { gloved: world.accident.gloved, sharpsOut: world.accident.sharpsOut || opened > binned }
-    : { gloved: isGloved(world.station.hands) || world.flows.length > 0, sharpsOut: opened > binned };
+    : { gloved: isGloved(world.station.hands) || endsGloved(input, world), sharpsOut: opened > binned };
   return {
     ...world,
     accident,

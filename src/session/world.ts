@@ -174,6 +174,12 @@ function setUpOf(input: SessionInput): readonly Step[] {
 const cameOnTheWork = ({ phase, place, flows }: World): boolean =>
   phase === "procedure" && place === null && flows.length === 1;
 
+/** Gloves go on in a flow that is being walked: cut short, it would have ended gloved. */
+export const endsGloved = (input: SessionInput, { flows }: World): boolean =>
+  flows.some(({ event }) =>
+    input.protocol.events.find((f) => f.event === event)?.steps.some((s) => s.effects.some((e) => e.verb === "don")),
+  );
+
 export const indexHere = (world: World): number => flowHere(world)?.index ?? world.place?.index ?? 0;
 
 /** The step being asked for now; null while working, at a list's end, in first aid, or closed. */

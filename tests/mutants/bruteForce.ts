@@ -7,7 +7,7 @@ import type { Move } from "../../src/check/graph";
 import { Monitor } from "../../src/check/monitor";
 import { tellOne } from "../../src/check/telling";
 import type { EventId, Protocol, Step } from "../../src/session/protocol";
-import { flowHere } from "../../src/session/world";
+import { endsGloved, flowHere } from "../../src/session/world";
 import { behindHere, planIsSound } from "../../src/turnaround/breakdown/planIsSound";
 
 const slips: readonly EventId[] = ["freshGloves", "tornGlove", "tornBarrier", "dropped", "touched"];
@@ -48,7 +48,7 @@ function mayBeHurt(m: Monitor): boolean {
   const { world } = m;
   if (world.phase === "procedure" && (world.place === null || world.placeBefore === null)) return true;
   if (m.here() === null) return false;
-  const isGloved = world.exposure === "resuming" ? world.accident.gloved : isGlovedNow(m) || world.flows.length > 0;
+  const isGloved = world.exposure === "resuming" ? world.accident.gloved : isGlovedNow(m) || endsGloved(m.input, world);
   return isGloved || world.sharps.opened === world.sharps.binned;
 }
 
