@@ -1,4 +1,4 @@
-import { describe, expect, test } from "vitest";
+import { describe, expect, onTestFinished, test, vi } from "vitest";
 import { commandIds } from "../../intent/phrases";
 import { polyfillSpeechRecognition, type SpeechRecognitionErrorEvent, type SpeechRecognitionEvent } from "../webSpeech";
 import { speechRecognitionOn } from "../webSpeech/speechRecognition";
@@ -238,6 +238,16 @@ describe("the rules of the Web Speech API", () => {
     recognition.abort();
     recognition.start();
     expect(() => recognition.start()).toThrow(expect.objectContaining({ name: "InvalidStateError" }));
+  });
+
+  test("a document that is not fully active may not start, ask or install", async () => {
+    const { recognition, Recognition } = await ready();
+    vi.stubGlobal("document", { defaultView: null, documentElement: { lang: "en" } });
+    onTestFinished(() => void vi.unstubAllGlobals());
+    const invalid = expect.objectContaining({ name: "InvalidStateError" });
+    expect(() => recognition.start()).toThrow(invalid);
+    await expect(Recognition.available({ langs: ["en"] })).rejects.toEqual(invalid);
+    await expect(Recognition.install({ langs: ["en"] })).rejects.toEqual(invalid);
   });
 
   test.each([

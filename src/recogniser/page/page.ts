@@ -5,7 +5,7 @@ import { microphone, observed } from "../../microphone";
 import { LocalEngine } from "../engine/localEngine";
 import { folderFor } from "../engine/modelFolder";
 import { workerEar } from "../engine/workerEar";
-import { speechRecognitionOn } from "../webSpeech";
+import { polyfillSpeechRecognition, speechRecognitionOn } from "../webSpeech";
 
 const wishes = new URLSearchParams(location.search);
 const address: AddressWord = addressWords.find((word) => word === wishes.get("address")) ?? "station";
@@ -37,7 +37,11 @@ const openEar = (language: PhraseLanguage) => {
   return ear;
 };
 
-const Recognition = speechRecognitionOn(new LocalEngine({ source, ear: openEar, address }));
+const engine = new LocalEngine({ source, ear: openEar, address });
+const Recognition = speechRecognitionOn(engine);
+// Where the browser has none, it is there under its own name; beside a native one, under a name of ours.
+polyfillSpeechRecognition(globalThis, engine);
+Object.assign(globalThis, { OwnSpeechRecognition: Recognition });
 const recognition = new Recognition();
 recognition.lang = "en-GB";
 recognition.continuous = true;

@@ -105,6 +105,18 @@ const texts = Object.keys(manifest.clips)
 const talk = texts.map((text, n) => momentsOf(net, padded(said(heldOutVoices[n % 2 === 0 ? 7 : 6] as never, text, 1))));
 const talkHours = (talk.reduce((sum, moments) => sum + moments.length, 0) * 0.08) / 3600;
 
+/** One voice before or after, as soon as it is known: a run that is broken off has said something. */
+const told = ({
+  when,
+  byCondition,
+  falseActions,
+}: {
+  when: string;
+  byCondition: readonly (readonly { right: number }[])[];
+  falseActions: number;
+}) =>
+  `${when} ${byCondition.map((tests, c) => `${conditions[c]?.[0]} ${((100 * tests.reduce((sum, { right }) => sum + right, 0)) / tests.length).toFixed(1)}`).join(", ")}, ${falseActions} false`;
+
 const usual: OwnHead = { head: headOf(model), thresholds: {} };
 const conditions = [
   ["clean", null],
@@ -149,7 +161,7 @@ const results = voices.map((voice) => {
     falseActions: talk.flatMap((moments) => decided(moments, which.head, which.thresholds, known)).length,
   }));
   console.log(
-    `${voice.name}: ${takes.length / 2} takes, heard in ${(heardMs / 1000).toFixed(0)} s while they were given, learnt in ${(learnMs / 1000).toFixed(1)} s`,
+    `${voice.name}: ${takes.length / 2} takes, heard in ${(heardMs / 1000).toFixed(0)} s while they were given, learnt in ${(learnMs / 1000).toFixed(1)} s; ${shares.map(told).join("; ")}`,
   );
   return shares;
 });
