@@ -5,7 +5,11 @@
  */
 import { z } from "zod";
 
-export const Id = z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/, "a letter, then letters or digits, 40 at most");
+/** Not among them: what every JavaScript object has by name, which a look-up by id would find where nothing is. */
+export const Id = z
+  .string()
+  .regex(/^[a-z][A-Za-z0-9]{0,39}$/, "a letter, then letters or digits, 40 at most")
+  .refine((id) => !(id in Object.prototype), "not a name that every object has");
 
 /** The same words in each language; English is always there. */
 export const Text = z.strictObject({ en: z.string().min(1).max(240), es: z.string().min(1).max(240).optional() });

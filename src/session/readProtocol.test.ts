@@ -145,6 +145,16 @@ describe("a file that is no protocol", () => {
     }
   });
 
+  it("is refused where an id is a name that every object has", () => {
+    const names = Object.getOwnPropertyNames(Object.prototype).filter((name) => /^[a-z]/.test(name));
+    expect(names).toContain("constructor");
+    const [item] = conventionBooth.items;
+    for (const name of names) {
+      const read = readProtocol(whole.replaceAll(JSON.stringify(item?.id), JSON.stringify(name)));
+      expect(read, name).toMatchObject({ ok: false, trouble: { at: "$.items[0].id" } });
+    }
+  });
+
   it("is refused however deep it is nested", () => {
     const deep = (open: string, close: string, n: number) => `${open.repeat(n)}1${close.repeat(n)}`;
     for (const n of [100, 10_000, 300_000]) {
