@@ -6,9 +6,11 @@ import { describe, expect, it } from "vitest";
 import { checkProtocol } from "../../src/check/checkProtocol";
 import { type RuleId, ruleIds } from "../../src/check/rules";
 import { bundledProtocols } from "../../src/session/protocols";
+import { conventionBooth } from "../../src/session/protocols/conventionBooth";
 import { asRead } from "./judge";
 import { laterOperators } from "./laterOperators";
 import { operators } from "./operators";
+import { walkWhole } from "./wholeStation";
 
 type Killer = readonly [operator: string, what: string, protocol?: string];
 
@@ -63,5 +65,13 @@ describe("a mutant for each rule", () => {
 
   it.each(bundledProtocols)("breaks none where nothing is broken: $id", (protocol) => {
     expect(checkProtocol(protocol).verdict).toBe("proved");
+  });
+
+  it("nor with the whole station of one followed at once, without slices", () => {
+    expect(walkWhole(conventionBooth)).toMatchObject({ isHarmless: true });
+  });
+
+  it("whereas a broken one breaks a rule there, too", () => {
+    expect(walkWhole(mutantOf(killers.handsLast))).toMatchObject({ isHarmless: false });
   });
 });
