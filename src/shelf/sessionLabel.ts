@@ -16,7 +16,7 @@ type LabelCode = "no-contact-time" | "contact-time-too-long";
 export function labelForSession(product: Product, stock: Stock, use: string): Answer<Label, LabelCode> {
   const contactS = contactSFor(product, use);
   if (contactS === undefined)
-    return refuse("no-contact-time", `${quoted(product.name)} gives no contact time for ${quoted(use)}.`);
+    return refuse("no-contact-time", (say) => say.shelf.noContactTime(quoted(product.name), quoted(use)));
   const limit = limitOf(stock, product);
   return label(product, product.name, contactS, limit && showDate(limit.through));
 }
@@ -28,11 +28,7 @@ export function labelForMix(mix: MixedProduct, madeFrom: Product, zone: string):
 }
 
 function label(product: Product, name: string, contactSec: number, expiry: string | null): Answer<Label, LabelCode> {
-  if (contactSec > 3600)
-    return refuse(
-      "contact-time-too-long",
-      `${quoted(name)} asks for more than an hour wet; a session cannot watch that.`,
-    );
+  if (contactSec > 3600) return refuse("contact-time-too-long", (say) => say.shelf.tooLongWet(quoted(name)));
   return answer({
     name: { en: name },
     contactSec,

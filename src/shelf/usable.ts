@@ -3,6 +3,8 @@
  * usable through the end of its day. Warnings come ahead of time, the most pressing first.
  */
 import { addDays, type CivilDate, compareDates, parseDate, showDate } from "../due/calendar";
+import type { SumPhrases } from "../sums/phrases";
+import { sumsEn } from "../sums/phrases/en";
 import type { Product, Shelf, Stock } from "./product";
 
 export type Limit = { readonly through: CivilDate; readonly because: "expiry" | "opened" };
@@ -32,21 +34,33 @@ export type ShelfWarning = {
 };
 
 /** @param aheadDays how long before the last day to begin warning. Empty stock warns of nothing. */
-export function shelfWarnings(shelf: Shelf, today: CivilDate, aheadDays = 30): readonly ShelfWarning[] {
+export function shelfWarnings(
+  shelf: Shelf,
+  today: CivilDate,
+  aheadDays = 30,
+  phrases: SumPhrases = sumsEn,
+): readonly ShelfWarning[] {
+  const say = phrases.shelf;
   const products = new Map(shelf.products.map((product) => [product.id, product]));
   return shelf.stock
     .flatMap((stock): ShelfWarning[] => {
       const product = products.get(stock.productId);
-      const warning = product && stock.quantity > 0 ? warningFor(stock, product, today, aheadDays) : null;
+      const warning = product && stock.quantity > 0 ? warningFor(stock, product, { today, aheadDays, say }) : null;
       return warning ? [warning] : [];
     })
     .sort((a, b) => rank(a) - rank(b) || a.stockId.localeCompare(b.stockId, "en"));
 }
 
-function warningFor(stock: Stock, product: Product, today: CivilDate, aheadDays: number): ShelfWarning | null {
-  const name = `${product.name}${stock.lot === null ? "" : `, lot ${stock.lot}`}`;
+interface Asked {
+  readonly today: CivilDate;
+  readonly aheadDays: number;
+  readonly say: SumPhrases["shelf"];
+}
+
+function warningFor(stock: Stock, product: Product, { today, aheadDays, say }: Asked): ShelfWarning | null {
+  const name = stock.lot === null ? product.name : say.ofLot(product.name, stock.lot);
   const limit = limitOf(stock, product);
-  if (!limit) return { stockId: stock.id, code: "expiry-unknown", through: null, words: `${name}: no expiry known` };
+  if (!limit) return { stockId: stock.id, code: "expiry-unknown", through: null, words: say.noExpiryOf(name) };
   const left = compareDates(limit.through, today);
   if (left > aheadDays) return null;
   const day = showDate(limit.through);
@@ -56,13 +70,13 @@ function warningFor(stock: Stock, product: Product, today: CivilDate, aheadDays:
       stockId: stock.id,
       code: opened ? "open-too-long" : "expired",
       through: limit.through,
-      words: `${name}: not after ${day}`,
+      words: say.notAfter(name, day),
     };
   return {
     stockId: stock.id,
     code: opened ? "open-ends-soon" : "expires-soon",
     through: limit.through,
-    words: `${name}: last day ${day}`,
+    words: say.lastDay(name, day),
   };
 }
 

@@ -1,7 +1,9 @@
 /** The shelf as rows to show: what there is, through which day, what is wrong with it, what the next session lacks. */
 import { type CivilDate, showDate } from "../due/calendar";
+import type { SumPhrases } from "../sums/phrases";
+import { sumsEn } from "../sums/phrases/en";
 import { type Need, type NeedRow, needsAgainstShelf, type ReorderRow, reorderList } from "./count";
-import type { Product, Shelf } from "./product";
+import type { Shelf } from "./product";
 import { limitOf, type ShelfWarning, shelfWarnings } from "./usable";
 
 export type ShelfRow = {
@@ -25,8 +27,14 @@ export type ShelfView = {
 };
 
 /** @param needs what the chosen protocol will use up; empty when none is chosen. */
-export function shelfView(shelf: Shelf, today: CivilDate, needs: readonly Need[] = [], aheadDays = 30): ShelfView {
-  const warnings = shelfWarnings(shelf, today, aheadDays);
+export function shelfView(
+  shelf: Shelf,
+  today: CivilDate,
+  needs: readonly Need[] = [],
+  { aheadDays = 30, phrases = sumsEn }: { aheadDays?: number; phrases?: SumPhrases } = {},
+): ShelfView {
+  const say = phrases.shelf;
+  const warnings = shelfWarnings(shelf, today, aheadDays, phrases);
   const warned = new Map(warnings.map((warning) => [warning.stockId, warning.code]));
   const products = new Map(shelf.products.map((product) => [product.id, product]));
   const needRows = needsAgainstShelf(needs, shelf, today);
@@ -35,14 +43,14 @@ export function shelfView(shelf: Shelf, today: CivilDate, needs: readonly Need[]
       const product = products.get(stock.productId);
       if (!product) return [];
       const limit = limitOf(stock, product);
-      const through = limit && `through ${showDate(limit.through)}${limit.because === "opened" ? " (opened)" : ""}`;
+      const through = limit && say[limit.because === "opened" ? "throughOpened" : "through"](showDate(limit.through));
       return [
         {
           stockId: stock.id,
           name: product.name,
-          lot: stock.lot ?? "no lot",
-          quantity: `${stock.quantity} ${counted(product.unit, stock.quantity)}`,
-          usable: through ?? "no expiry known",
+          lot: stock.lot ?? say.noLot,
+          quantity: say.counted(stock.quantity, product.unit),
+          usable: through ?? say.noExpiry,
           warning: warned.get(stock.id) ?? null,
         },
       ];
@@ -53,20 +61,14 @@ export function shelfView(shelf: Shelf, today: CivilDate, needs: readonly Need[]
     spoken: spokenFor(
       needRows.filter((row) => row.short > 0),
       warnings,
+      say,
     ),
   };
 }
 
-/** "6 pieces", "1 tablet", "500 mL". */
-function counted(unit: Product["unit"], quantity: number): string {
-  return (unit === "piece" || unit === "tablet") && quantity !== 1 ? `${unit}s` : unit;
-}
-
-function spokenFor(short: readonly NeedRow[], warnings: readonly ShelfWarning[]): string {
+function spokenFor(short: readonly NeedRow[], warnings: readonly ShelfWarning[], say: SumPhrases["shelf"]): string {
   const past = warnings.filter((warning) => warning.code === "expired" || warning.code === "open-too-long").length;
-  const missing =
-    short.length === 0
-      ? "Nothing is missing"
-      : `Missing: ${short.map((row) => `${row.name}, ${row.short}`).join("; ")}`;
-  return past === 0 ? `${missing}.` : `${missing}. ${past} out of date on the shelf.`;
+  const list = short.map((row) => `${row.name}, ${row.short}`).join("; ");
+  const missing = short.length === 0 ? say.nothingMissing : say.missing(list);
+  return past === 0 ? `${missing}.` : `${missing}. ${say.pastDate(past)}`;
 }

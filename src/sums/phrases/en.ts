@@ -2,6 +2,7 @@
 import { dueEn } from "./enDue";
 import { mixingEn } from "./enMixing";
 import { placesEn } from "./enPlaces";
+import { shelfEn } from "./enShelf";
 import { steriliserEn } from "./enSteriliser";
 
 export const sumsEn = {
@@ -9,5 +10,6 @@ export const sumsEn = {
   mixing: mixingEn,
   due: dueEn,
   places: placesEn,
+  shelf: shelfEn,
   steriliser: steriliserEn,
 };

@@ -3,6 +3,7 @@ import type { SumPhrases } from ".";
 import { dueEs } from "./esDue";
 import { mixingEs } from "./esMixing";
 import { placesEs } from "./esPlaces";
+import { shelfEs } from "./esShelf";
 import { steriliserEs } from "./esSteriliser";
 
 export const sumsEs: SumPhrases = {
@@ -10,5 +11,6 @@ export const sumsEs: SumPhrases = {
   mixing: mixingEs,
   due: dueEs,
   places: placesEs,
+  shelf: shelfEs,
   steriliser: steriliserEs,
 };

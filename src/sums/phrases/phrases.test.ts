@@ -15,7 +15,7 @@ const en = sumPhrases("en");
 const others = spokenLanguages.filter((language) => language !== "en");
 
 /** These are given a name out of a closed set, which a stand-in is not. */
-const takesNames = /\.(span|second|badValue)$/;
+const takesNames = /\.(span|second|badValue|counted)$/;
 
 /** Every text of a book by its path; what takes something in is given what stands for it. */
 function texts(book: unknown, path = ""): [path: string, text: string][] {

@@ -1,5 +1,7 @@
 /** What a session of a protocol takes against what may be used today, which product stands behind an item, and orders. */
+
 import { useState } from "react";
+import type { SpokenLanguage } from "../../../announcements/languages";
 import type { CivilDate } from "../../../due/calendar";
 import type { Protocol } from "../../../session/protocol";
 import { type Assigned, needsOf } from "../../../shelf/fromSession";
@@ -13,6 +15,7 @@ import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { Select } from "../parts/Entry";
 import { useStudio, useStudioModel } from "../useStudio";
+import { useSums } from "../useSums";
 
 interface Props {
   readonly view: PrepareView;
@@ -22,7 +25,8 @@ interface Props {
 }
 
 export function Needs({ view, shelf, today }: Props) {
-  const { words } = useShared();
+  const { words, language } = useShared();
+  const sums = useSums();
   const w = words.sums.shelf;
   const keeping = useStudioModel();
   const studio = useStudio();
@@ -31,7 +35,7 @@ export function Needs({ view, shelf, today }: Props) {
   if (!protocol) return null;
   const assigned = assignedFor(studio, protocol.id);
   const { needs, unassigned } = needsOf(protocol, assigned);
-  const shown = shelfView(shelf, today, needs);
+  const shown = shelfView(shelf, today, needs, { phrases: sums });
   const assign = (value: Assigned) =>
     void keeping.keep(w.acts.assigned, [
       { kind: "assigned", id: protocol.id, value: { items: { ...value.items }, gloves: value.gloves } },
@@ -43,7 +47,7 @@ export function Needs({ view, shelf, today }: Props) {
           <Select
             label={w.protocol}
             value={protocol.id}
-            options={view.protocols.map(({ id, name }) => [id, name.en] as const)}
+            options={view.protocols.map(({ id, name }) => [id, name[language] ?? name.en] as const)}
             onChange={setProtocol}
           />
         </div>
@@ -62,7 +66,7 @@ export function Needs({ view, shelf, today }: Props) {
           ))}
         </ul>
         {unassigned.length > 0 && (
-          <p className={acts.note}>{w.unassigned(unassigned.map((id) => itemName(protocol, id)))}</p>
+          <p className={acts.note}>{w.unassigned(unassigned.map((id) => itemName(protocol, id, language)))}</p>
         )}
         <Assigning protocol={protocol} assigned={assigned} assign={assign} />
         <div className={acts.acts}>
@@ -88,8 +92,10 @@ export function Needs({ view, shelf, today }: Props) {
   );
 }
 
-const itemName = (protocol: Protocol, id: string): string =>
-  protocol.items.find((item) => item.id === id)?.name.en ?? id;
+const itemName = (protocol: Protocol, id: string, language: SpokenLanguage): string => {
+  const name = protocol.items.find((item) => item.id === id)?.name;
+  return name?.[language] ?? name?.en ?? id;
+};
 
 interface AssigningProps {
   readonly protocol: Protocol;
@@ -98,7 +104,7 @@ interface AssigningProps {
 }
 
 function Assigning({ protocol, assigned, assign }: AssigningProps) {
-  const { words } = useShared();
+  const { words, language } = useShared();
   const w = words.sums.shelf;
   const pieces = [...useStudio().product.values()].filter(({ unit }) => unit === "piece");
   if (pieces.length === 0) return <p className={acts.note}>{w.nothingByThePiece}</p>;
@@ -123,7 +129,7 @@ function Assigning({ protocol, assigned, assign }: AssigningProps) {
           .map(({ id, name }) => (
             <Select
               key={id}
-              label={name.en}
+              label={name[language] ?? name.en}
               value={assigned.items[id] ?? ""}
               options={options}
               onChange={(productId) => setItem(id, productId)}

@@ -12,6 +12,7 @@ import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { Verdict } from "../parts/Verdict";
 import { useNowMs, useRecords, useStudio, useStudioModel } from "../useStudio";
+import { useSums } from "../useSums";
 import { Mixes } from "./Mixes";
 import { Needs } from "./Needs";
 import { ProductForm } from "./ProductForm";
@@ -23,13 +24,14 @@ type Open = { readonly form: "product" | "stock"; readonly id: string | null } |
 
 export function ShelfScreen({ view }: PageProps) {
   const { words } = useShared();
+  const sums = useSums();
   const w = words.sums.shelf;
   const keeping = useStudioModel();
   const studio = useStudio();
   const today = dateAt(useNowMs(), view.zone);
   const records = useRecords(countedSinceMs(studio));
   const left = leftOnShelf(studio, records?.ok ? records.value : []);
-  const shown = shelfView(left.shelf, today);
+  const shown = shelfView(left.shelf, today, [], { phrases: sums });
   const [open, setOpen] = useState<Open>(null);
   const close = () => setOpen(null);
   const products = [...studio.product.values()];
