@@ -1,6 +1,6 @@
 /** A bundled place and its lines by the words of a language. A studio's own words stand as they were written. */
 import type { SumPhrases } from "../sums/phrases";
-import type { PlaceId, PlaceTextId, SubjectId } from "../sums/phrases/enPlaces";
+import type { PlaceId, PlaceSourceId, PlaceTextId, SubjectId } from "../sums/phrases/enPlaces";
 import { placesEn } from "../sums/phrases/enPlaces";
 import type { PlaceProfile } from "./line";
 
@@ -13,10 +13,19 @@ export const placeName = (place: PlaceProfile, { places }: SumPhrases): string =
 export const subjectName = (lineId: string, { places }: SumPhrases): string =>
   has<SubjectId>(places.subjects, lineId) ? places.subjects[lineId] : lineId.replaceAll(/[.-]/g, " ");
 
-const bundled = new Map(Object.entries(placesEn.texts).map(([id, english]) => [english, id as PlaceTextId]));
+const idsOf = <Id extends string>(table: Readonly<Record<Id, string>>) =>
+  new Map(Object.entries<string>(table).map(([id, english]) => [english, id as Id]));
+const textIds = idsOf<PlaceTextId>(placesEn.texts);
+const sourceIds = idsOf<PlaceSourceId>(placesEn.sources);
 
 /** @param english as a line keeps it. */
 export function placeText(english: string, { places }: SumPhrases): string {
-  const id = bundled.get(english);
+  const id = textIds.get(english);
   return id === undefined ? english : places.texts[id];
+}
+
+/** A citation stands as it is called. @param english as a line keeps it. */
+export function sourceText(english: string, { places }: SumPhrases): string {
+  const id = sourceIds.get(english);
+  return id === undefined ? english : places.sources[id];
 }

@@ -3,7 +3,7 @@ import { showDuration } from "../due/duration";
 import type { SumPhrases } from "../sums/phrases";
 import { sumsEn } from "../sums/phrases/en";
 import type { LineValue, PlaceLine, PlaceProfile } from "./line";
-import { placeName, placeText, subjectName } from "./name";
+import { placeName, placeText, sourceText, subjectName } from "./name";
 
 export type PlaceRow = {
   readonly id: string;
@@ -33,7 +33,7 @@ function row(line: PlaceLine, phrases: SumPhrases): PlaceRow {
   return {
     id: line.id,
     says: line.value ? says(line.value, phrases) : toFillIn(subjectName(line.id, phrases)),
-    source: line.source,
+    source: sourceText(line.source, phrases),
     year: line.year === null ? undated : String(line.year),
     mark: line.status === "confirmed" ? null : line.status,
   };

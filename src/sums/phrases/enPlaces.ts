@@ -40,6 +40,25 @@ const texts = {
   askContractor: "confirm with the waste contractor",
 };
 
+/** Where a line comes from, where that is no citation. */
+const sources = {
+  commonRule: "common rule; look up your own",
+  lookUp: "look up your own",
+  nationalLaw: "national law",
+  nationalRules: "national rules; EN 17169:2020 is voluntary",
+  listOfWaste: "codes come from the List of Waste, colours from national rules",
+  coloursDiffer: "colours and codes differ by country; ask the waste contractor",
+  makersLine: "common maker's line",
+  makersLineOsha: "common maker's line; OSHA says only not to overfill",
+  contractorsPractice: "contractors' practice",
+  quotedTwoOrThree: "commonly quoted as 2 or 3 years; not confirmed",
+  noFrequency: "no frequency confirmed for studios; the maker's instructions and HTM 01-01 govern",
+  lengthUnknown: "CIEH/PHE/HSL/TPIU toolkit 2013: length not confirmed; ask the local authority",
+  leapRule: "UK leap rule",
+  ukWaste: "UK waste regulations",
+  countyPlan: "county facility plan",
+};
+
 const names: Record<PlaceId, string> = {
   "great-britain": "Great Britain",
   "european-union": "European Union (inks only; the rest is national)",
@@ -79,9 +98,11 @@ export type SubjectId =
   | "test.biological"
   | "waste.infectious";
 export type PlaceTextId = keyof typeof texts;
+export type PlaceSourceId = keyof typeof sources;
 
 export const placesEn = {
   texts,
+  sources,
   names,
   subjects,
   carried,

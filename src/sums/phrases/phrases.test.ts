@@ -70,6 +70,12 @@ describe("what the screens ask of the sums in Spanish", () => {
     );
   });
 
+  it("is where a rule comes from, unless that is a citation", () => {
+    const english = new Set(places.flatMap(({ lines }) => lines.map(({ source }) => source)));
+    for (const source of Object.values(en.places.sources)) expect(english).toContain(source);
+    expect(placeView(places[1] ?? expect.fail(), es).rows[0]?.source).toBe("ley nacional");
+  });
+
   it("is every rule of every place", () => {
     const english = places.flatMap((place) => placeView(place).rows.map(({ says }) => says));
     const spanish = places.flatMap((place) => placeView(place, es).rows.map(({ says }) => says));
