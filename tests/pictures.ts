@@ -5,11 +5,12 @@
  * `npm run pictures -- es pages` for one language or part.
  */
 import { copyFileSync, cpSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
-import type { Page } from "playwright-core";
 import { type SpokenLanguage, spokenLanguages } from "../src/announcements/phrasebooks";
 import { installPictures, pictureFile } from "../src/app/manifestFiles";
+import { icons } from "../src/screen/marks/icons";
 import { everyScreen } from "./journeys/support/everyScreen";
 import { openBrowser, serve } from "./journeys/support/place";
+import { type Look, looks, wear } from "./journeys/support/wear";
 
 const folder = "out/pictures";
 const sizes = [
@@ -18,9 +19,6 @@ const sizes = [
   [1280, 800],
   [1920, 1080],
 ] as const;
-const themes = ["light", "dark", "contrast"] as const;
-type Theme = (typeof themes)[number];
-
 /** Of the README: name of the screen in the walk, and of the file. English, light, 1280 by 800. */
 const forReadme: Readonly<Record<string, string>> = {
   "page prepare": "prepare",
@@ -35,20 +33,10 @@ const forInstall: Readonly<Record<string, (typeof installPictures)[number]["scre
   "session, wet clocks": "station",
 };
 
-async function wear(page: Page, theme: Theme): Promise<void> {
-  await page.emulateMedia({ colorScheme: theme === "light" ? "light" : "dark" });
-  await page.evaluate(
-    (contrast) => {
-      document.documentElement.dataset.contrast = contrast;
-    },
-    theme === "contrast" ? "more" : "usual",
-  );
-}
-
 interface Picture {
   readonly screen: string;
   readonly language: SpokenLanguage;
-  readonly theme: Theme;
+  readonly look: Look;
   readonly size: string;
   readonly file: string;
 }
@@ -75,11 +63,11 @@ for (const language of languages) {
     async (screen) => {
       for (const [width, height] of sizes) {
         await page.setViewportSize({ width, height });
-        for (const theme of themes) {
-          await wear(page, theme);
-          const file = `${`${screen} ${language} ${theme} ${width}`.replaceAll(/[ ,]+/g, "-")}.jpg`;
+        for (const look of looks) {
+          await wear(page, look);
+          const file = `${`${screen} ${language} ${look} ${width}`.replaceAll(/[ ,]+/g, "-")}.jpg`;
           await page.screenshot({ path: `${folder}/${file}`, type: "jpeg", quality: 72 });
-          pictures.push({ screen, language, theme, size: `${width} × ${height}`, file });
+          pictures.push({ screen, language, look, size: `${width} × ${height}`, file });
         }
       }
       await page.setViewportSize({ width: 1280, height: 800 });
@@ -98,25 +86,52 @@ for (const language of languages) {
   );
   await context.close();
 }
+
+/** The icons on one sheet, each with its name. */
+async function drawIcons(): Promise<void> {
+  const page = await browser.newPage({ viewport: { width: 920, height: 340 } });
+  const drawn = Object.entries(icons).map(
+    ([name, path]) =>
+      `<figure><svg width="48" height="48" viewBox="0 0 24 24" fill="none" stroke="#45189c" stroke-width="2" stroke-linecap="round" stroke-linejoin="round"><path d="${path}"/></svg><figcaption>${name}</figcaption></figure>`,
+  );
+  await page.setContent(
+    `<style>body{margin:1rem;font:14px sans-serif;display:flex;flex-wrap:wrap;gap:.6rem}figure{margin:0;width:5.4rem;text-align:center}</style>${drawn.join("")}`,
+  );
+  await page.screenshot({ path: "public/pictures/icons.png" });
+}
+await drawIcons();
 await browser.close();
 await place.close();
 
-const screens = [...new Set(pictures.map(({ screen }) => screen))];
-const sheet = screens.map(
+/** Shown or hidden by what is ticked, without a script. */
+const choices = (kind: "language" | "look" | "size"): string[] => [...new Set(pictures.map((one) => one[kind]))];
+const idOf = (kind: string, value: string): string => `${kind}-${value.replaceAll(/[^a-z0-9]+/gi, "")}`;
+const kinds = ["language", "look", "size"] as const;
+const boxes = kinds.flatMap((kind) =>
+  choices(kind).map((value) => `<label><input type="checkbox" checked id="${idOf(kind, value)}"> ${value}</label>`),
+);
+const hiding = kinds.flatMap((kind) =>
+  choices(kind).map((value) => {
+    const id = idOf(kind, value);
+    return `body:has(#${id}:not(:checked)) figure.${id}{display:none}`;
+  }),
+);
+const figure = ({ file, language, look, size }: Picture): string =>
+  `<figure class="${idOf("language", language)} ${idOf("look", look)} ${idOf("size", size)}"><a href="${file}"><img loading="lazy" src="${file}" alt=""></a><figcaption>${language} · ${look} · ${size}</figcaption></figure>`;
+const sheet = [...new Set(pictures.map(({ screen }) => screen))].map(
   (screen) =>
     `<section><h2>${screen}</h2>${pictures
       .filter((picture) => picture.screen === screen)
-      .map(
-        ({ file, language, theme, size }) =>
-          `<figure><a href="${file}"><img loading="lazy" src="${file}" alt=""></a><figcaption>${language} · ${theme} · ${size}</figcaption></figure>`,
-      )
+      .map(figure)
       .join("")}</section>`,
 );
 writeFileSync(
   `${folder}/index.html`,
   `<!doctype html><html lang="en"><meta charset="utf-8"><title>Every screen of Gloveside</title><style>
 body{font:16px/1.4 sans-serif;margin:2rem;background:#ddd}section{display:flex;flex-wrap:wrap;gap:1rem;align-items:end}
-h2{width:100%}figure{margin:0}img{height:18rem;border:1px solid #888;background:#fff}</style><h1>Every screen</h1>${sheet.join("\n")}</html>`,
+h2{width:100%}figure{margin:0}img{height:18rem;border:1px solid #888;background:#fff}
+nav{position:sticky;top:0;background:#ddd;padding:.5rem 0;display:flex;flex-wrap:wrap;gap:1rem}${hiding.join("")}</style>
+<h1>Every screen</h1><nav>${boxes.join("")}</nav>${sheet.join("\n")}</html>`,
 );
 for (const name of Object.values(forReadme)) {
   try {

@@ -5,14 +5,9 @@ import type { SessionView } from "../model";
 import { useShared } from "../useModel";
 import { CommandButton } from "./CommandButton";
 import { HandCount } from "./HandCount";
+import { lettersFor } from "./letters";
 import styles from "./Now.module.css";
 import type { Standing } from "./standing";
-
-/** Letters stay large; a studio's own long text gets smaller ones before it would fill the screen. */
-const sizeOf = (text: string): "usual" | "longWord" | "long" => {
-  if (text.length > 40) return "long";
-  return Math.max(...text.split(/\s/).map((word) => word.length)) > 12 ? "longWord" : "usual";
-};
 
 export function Now({ standing: { now, question }, view }: { standing: Standing; view: SessionView }) {
   const { words } = useShared();
@@ -51,7 +46,7 @@ export function Now({ standing: { now, question }, view }: { standing: Standing;
       ) : (
         first && (
           <>
-            <h1 className={styles.show} data-size={sizeOf(inWords(first.show))}>
+            <h1 className={styles.show} data-size={lettersFor(inWords(first.show))}>
               {inWords(first.show)}
             </h1>
             <p className={styles.say}>{inWords(first.say)}</p>

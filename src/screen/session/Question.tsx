@@ -1,6 +1,7 @@
 /** What is being asked, with its answers as touch targets: the item, the reason, the count, the read-back. */
 import { type ReactNode, useEffect, useRef } from "react";
 import { bookFor } from "../../announcements/phrasebooks";
+import { textOf } from "../../announcements/utterance";
 import { discrepancyReasons } from "../../session/fact";
 import { type EventId, EventId as EventIds } from "../../session/protocol";
 import type { SessionView } from "../model";
@@ -112,7 +113,7 @@ function Asking({ title, say, stays = false, children }: AskingProps) {
   return (
     <section ref={section} className={styles.asking} aria-label={title} data-testid="question">
       <h2>{title}</h2>
-      {say && <p>{say}</p>}
+      {say && <p>{textOf({ parts: [{ kind: "fixed", text: say }] })}</p>}
       {children && <div className={styles.answers}>{children}</div>}
     </section>
   );

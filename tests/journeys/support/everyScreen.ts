@@ -3,6 +3,7 @@ import type { Page } from "playwright-core";
 import type { SpokenLanguage } from "../../../src/announcements/phrasebooks";
 import { pageIds } from "../../../src/screen/pages/page";
 import { wordsFor } from "../../../src/screen/words";
+import type { ScreenWords } from "../../../src/screen/words/words";
 import { Protocol } from "../../../src/session/protocol";
 import { conventionBooth } from "../../../src/session/protocols/conventionBooth";
 import { patienceMs } from "./artist";
@@ -13,6 +14,8 @@ const quickBooth = Protocol.parse({
   ...{ id: "quickBooth", name: { en: "Booth with short waits", es: "Stand con esperas cortas" } },
   products: conventionBooth.products.map((slot) => ({ ...slot, label: { ...slot.label, contactSec: 12 } })),
 });
+
+const mayBeLeftOut = new Set(quickBooth.setUp.filter(({ skippable }) => skippable).map(({ id }) => id));
 
 const pause = (ms: number) => new Promise<void>((done) => setTimeout(done, ms));
 
@@ -36,6 +39,7 @@ type Seen = Awaited<ReturnType<typeof look>>;
 /**
  * @param visit called with the name of each screen as it stands there.
  * @param only "pages", "session" or all.
+ * @param words as the screens have them, where they are not the language's own.
  */
 export async function everyScreen(
   page: Page,
@@ -43,8 +47,8 @@ export async function everyScreen(
   language: SpokenLanguage,
   visit: (name: string) => Promise<void>,
   only: "pages" | "session" | "all" = "all",
+  words: ScreenWords = wordsFor(language),
 ): Promise<void> {
-  const words = wordsFor(language);
   const asks = words.session.asks;
   const button = (name: string) => page.getByRole("button", { name, exact: true });
 
@@ -112,7 +116,12 @@ export async function everyScreen(
   await page.getByRole("alert").first().waitFor();
   await pause(150);
   await visit("session, refused");
-  await page.keyboard.press("PageDown");
+  await until(({ step }) => step !== null && mayBeLeftOut.has(step));
+  await page.keyboard.press("k");
+  await page.getByTestId("question").waitFor();
+  await visit("session, why left out");
+  await page.keyboard.press("n");
+  await until(({ question }) => question === null);
   await page.keyboard.press("p");
   await pause(250);
   await visit("session, paused");
@@ -144,4 +153,20 @@ export async function everyScreen(
   await page.keyboard.press("F9");
   await page.getByRole("heading", { name: words.session.firstAid }).waitFor();
   await visit("session, first aid");
+  await page.keyboard.press("y");
+  await until(({ question }) => question === asks.exposureEnd);
+  await visit("session, end after the accident");
+  await page.keyboard.press("n");
+  await until(({ question }) => question === asks.firstAid);
+  await page.keyboard.press("v");
+  await until(({ question }) => question === null);
+  await visit("session, going on after the accident");
+  // What these pages hold once there was a session.
+  for (const id of ["records", "protocols", "prepare"] as const) {
+    await page.goto("about:blank");
+    await page.goto(`${url}#${id}`);
+    await page.getByRole("heading", { level: 1, name: words.pages.names[id], exact: true }).waitFor();
+    await pause(400);
+    await visit(`page ${id}, after a session`);
+  }
 }
