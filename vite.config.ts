@@ -75,6 +75,25 @@ const devicePack: Plugin = {
   },
 };
 
+/** Programs of the prepare screen. Filled once all are known, before they are put together. */
+const firstLoad = new Set<string>();
+
+/** They come in one file: forty, each asked for alone, cost a slow network and a slow phone dearly. */
+const firstLoadTogether: Plugin = {
+  name: "first-load-together",
+  apply: "build",
+  buildEnd() {
+    const reach = (id: string): void => {
+      for (const next of this.getModuleInfo(id)?.importedIds ?? []) {
+        if (firstLoad.has(next)) continue;
+        firstLoad.add(next);
+        reach(next);
+      }
+    };
+    for (const id of this.getModuleIds()) if (id.endsWith("/src/app/main.tsx")) reach(id);
+  },
+};
+
 /** In the languages that the page does not begin with; the page names the one of its settings (src/app/wireLook.ts). */
 const manifests: Plugin = {
   name: "manifests",
@@ -102,7 +121,12 @@ export default defineConfig({
     rolldownOptions: {
       output: {
         // The schema library comes with its setting for pages that forbid evaluation, before any schema is made.
-        codeSplitting: { groups: [{ name: "schemas", test: /node_modules\/zod\/|src\/app\/jitless/ }] },
+        codeSplitting: {
+          groups: [
+            { name: "schemas", test: /node_modules\/zod\/|src\/app\/jitless/, priority: 2 },
+            { name: "first", test: (id) => firstLoad.has(id), priority: 1 },
+          ],
+        },
       },
     },
   },
@@ -113,6 +137,7 @@ export default defineConfig({
     recordPagePlugin(packageJson.version),
     strictPolicy,
     layerOrder,
+    firstLoadTogether,
     devicePack,
     manifests,
     VitePWA({

@@ -17,6 +17,12 @@ const needed = [
   ["/usr/bin/ffmpeg", "ffmpeg"],
 ];
 
+/** Tried where they are, and left out, saying so, where they are not: they would make every run longer. */
+const forWebkit = [
+  ["/usr/bin/WebKitWebDriver", "webkit2gtk-driver"],
+  ["/usr/bin/Xvfb", "xvfb"],
+];
+
 const run = (command, args, options = {}) => {
   const { status, error } = spawnSync(command, args, { cwd: root, stdio: "inherit", ...options });
   if (error) console.error(`${command}: ${error.message}`);
@@ -73,6 +79,8 @@ const runs =
 const sum = (of) => runs.reduce((total, one) => total + of(one), 0);
 const others = [installed, checked].filter((status) => status !== 0).length;
 if (checked !== 0) console.error("The check of form and types failed; see above.");
+const missing = forWebkit.filter(([program]) => !existsSync(program)).map(([, debian]) => debian);
+if (missing.length > 0) console.log(`Left out: WebKit. To try it as well: apt-get install ${missing.join(" ")}`);
 const failed = sum((one) => one.failed) + others;
 console.log(`${sum((one) => one.passed)} passed, ${failed} failed`);
 process.exitCode = failed === 0 ? 0 : 1;
