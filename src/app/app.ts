@@ -36,8 +36,8 @@ export interface AppParts {
 
 export interface App extends Model {
   setOffline(offline: PrepareView["offline"]): void;
-  /** Once the first screen stands: fetches the rest, so that nothing is waited for later. */
-  wake(): void;
+  /** Once the first screen stands: fetches the rest, so that nothing is waited for later. Settled when it is here or lost. */
+  wake(): Promise<void>;
   /** For keys: whether a session runs, and whether letters count. */
   readonly keys: { readonly isOn: boolean; readonly letters: boolean };
 }
@@ -79,7 +79,11 @@ export async function createApp(parts: AppParts): Promise<App> {
     companion,
     words,
     teaching: lateTeaching(() => companion.now?.teaching ?? null),
-    wake: () => void companion.get().catch(() => undefined),
+    wake: () =>
+      companion.get().then(
+        () => undefined,
+        () => undefined,
+      ),
     setOffline(now) {
       offline = now;
       change({ offline });

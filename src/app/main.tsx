@@ -114,7 +114,9 @@ createRoot(place).render(
     />
   </StrictMode>,
 );
-onceShown(() => {
-  app.wake();
+onceShown(async () => {
+  await app.wake();
+  // Only now: what is kept for offline work comes over the same slow network.
+  offline.keep();
   void keeping?.settleRestore();
 });

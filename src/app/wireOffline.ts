@@ -7,25 +7,31 @@ export type OfflineState = "no" | "ready" | "waiting";
 export function wireOffline() {
   let state: OfflineState = navigator.serviceWorker?.controller ? "ready" : "no";
   let tell: (state: OfflineState) => void = () => undefined;
+  let activate: ReturnType<typeof registerSW> = async () => undefined;
+  let isFree = () => true;
+  let isReloadDue = false;
+
   const become = (next: OfflineState) => {
     state = next;
     tell(state);
   };
-  let isFree = () => true;
-  let isReloadDue = false;
   const reloadIfFree = (): void => {
     if (isReloadDue && isFree()) location.reload();
   };
-  const activate = registerSW({
-    // Asked for here, or in another window: a session is never broken off by it.
-    onNeedReload() {
-      isReloadDue = true;
-      reloadIfFree();
-    },
-    onOfflineReady: () => become("ready"),
-    onNeedRefresh: () => become("waiting"),
-  });
+
   return {
+    /** Begins to keep everything: after what is wanted at once, for it comes over the same network. */
+    keep(): void {
+      activate = registerSW({
+        // Asked for here, or in another window: a session is never broken off by it.
+        onNeedReload() {
+          isReloadDue = true;
+          reloadIfFree();
+        },
+        onOfflineReady: () => become("ready"),
+        onNeedRefresh: () => become("waiting"),
+      });
+    },
     onState(listen: (state: OfflineState) => void): void {
       tell = listen;
       listen(state);
