@@ -26,7 +26,7 @@ try {
   if (isAsked("sizes")) await measureSizes();
   if (isAsked("starts")) await measureStarts(browser, place.url, given(5));
   if (isAsked("frames")) await measureFrames(browser, place.url, given(60));
-  if (isAsked("memory")) await measureMemory(browser, place.url, given(8));
+  if (isAsked("memory")) await measureMemory(place.url, given(8));
 } finally {
   await browser.close();
   await place.close();
