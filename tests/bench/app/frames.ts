@@ -1,7 +1,7 @@
 /** Frames while five wet clocks count and the microphone listens, on a processor four times slower. */
 import type { Browser } from "playwright-core";
-import { cartridgeMachine } from "../../../src/session/protocols/cartridge";
-import { choose, fillIn, openApp, patienceMs, start } from "../../journeys/support/artist";
+import { patienceMs } from "../../journeys/support/artist";
+import { begin } from "./begin";
 import { countSound, soundCounted } from "./soundCount";
 import { slowdown } from "./starts";
 import { ms, percent, print, quantile } from "./table";
@@ -18,10 +18,8 @@ export async function measureFrames(browser: Browser, url: string, forSec: numbe
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
   await countSound(context);
   const page = await context.newPage();
-  await openApp(page, url);
-  await choose(page, cartridgeMachine);
-  await fillIn(page);
-  await start(page);
+  // Long enough for both measurements once the last of them was wetted.
+  await begin(page, url, 3 * forSec + 30);
   await page.locator('[data-testid="ear"][data-condition="on"]').waitFor({ timeout: patienceMs });
   await walkTo(page, async () => (await countingClocks(page)) >= clocks, 600);
   const cdp = await context.newCDPSession(page);

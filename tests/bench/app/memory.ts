@@ -5,10 +5,10 @@
  */
 import { readFileSync } from "node:fs";
 import type { Browser, CDPSession, Page } from "playwright-core";
-import { cartridgeMachine } from "../../../src/session/protocols/cartridge";
-import { choose, fillIn, openApp, patienceMs, start } from "../../journeys/support/artist";
+import { patienceMs } from "../../journeys/support/artist";
 import { openBrowser } from "../../journeys/support/place";
 import { actOnce } from "../../journeys/support/walker";
+import { begin, wipes } from "./begin";
 import { mb, print, type Row } from "./table";
 import { isAtWork, walkTo } from "./walkTo";
 
@@ -67,10 +67,7 @@ export async function measureMemory(url: string, hours: number): Promise<void> {
   const page = await context.newPage();
   const cdp = await context.newCDPSession(page);
   await cdp.send("Performance.enable");
-  await openApp(page, url);
-  await choose(page, cartridgeMachine);
-  await fillIn(page);
-  await start(page);
+  await begin(page, url, 120);
   await walkTo(page, isAtWork, 600);
   const pid = await rendererOf(browser);
   const rows: Row[] = [];
@@ -116,7 +113,7 @@ async function liveAnHour(page: Page): Promise<void> {
       await page.keyboard.press("f");
       await page.locator('[data-testid="now"]:not([data-kind="atWork"])').waitFor({ timeout: patienceMs });
     } else {
-      const did = await actOnce(page, {});
+      const did = await actOnce(page, wipes);
       await new Promise((later) => setTimeout(later, did === "waited" ? 100 : 30));
     }
   }

@@ -1,6 +1,7 @@
 /** Walks a session by keys and touch, whatever it asks, until something is so. */
 import type { Page } from "playwright-core";
 import { actOnce } from "../../journeys/support/walker";
+import { wipes } from "./begin";
 
 const pause = (ms: number) => new Promise<void>((done) => setTimeout(done, ms));
 
@@ -9,7 +10,7 @@ export async function walkTo(page: Page, isThere: (page: Page) => Promise<boolea
   const endMs = Date.now() + mostSec * 1000;
   while (!(await isThere(page))) {
     if (Date.now() > endMs) throw new Error("the session never came to it");
-    const did = await actOnce(page, {});
+    const did = await actOnce(page, wipes);
     await pause(did === "waited" ? 300 : 60);
   }
 }
