@@ -1,7 +1,7 @@
 /** Frames while five wet clocks count and the microphone listens, on a processor four times slower. */
 import type { Browser } from "playwright-core";
 import { patienceMs } from "../../journeys/support/artist";
-import { begin } from "./begin";
+import { bearNames, begin } from "./begin";
 import { countSound, soundCounted } from "./soundCount";
 import { slowdown } from "./starts";
 import { ms, percent, print, quantile } from "./table";
@@ -16,6 +16,7 @@ const clocks = 5;
 
 export async function measureFrames(browser: Browser, url: string, forSec: number): Promise<void> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  await bearNames(context);
   await countSound(context);
   const page = await context.newPage();
   // Long enough for both measurements once the last of them was wetted.

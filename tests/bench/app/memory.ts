@@ -8,7 +8,7 @@ import type { Browser, CDPSession, Page } from "playwright-core";
 import { patienceMs } from "../../journeys/support/artist";
 import { openBrowser } from "../../journeys/support/place";
 import { actOnce } from "../../journeys/support/walker";
-import { begin, wipes } from "./begin";
+import { bearNames, begin, wipes } from "./begin";
 import { mb, print, type Row } from "./table";
 import { isAtWork, walkTo } from "./walkTo";
 
@@ -63,6 +63,7 @@ async function rendererOf(browser: Browser): Promise<number | null> {
 export async function measureMemory(url: string, hours: number): Promise<void> {
   const browser = await openBrowser({ kind: "missing" });
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  await bearNames(context);
   await context.addInitScript(hurry, speed);
   const page = await context.newPage();
   const cdp = await context.newCDPSession(page);

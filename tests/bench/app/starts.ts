@@ -5,6 +5,7 @@
 import type { Browser, BrowserContext, CDPSession, Page } from "playwright-core";
 import { patienceMs } from "../../journeys/support/artist";
 import { builtFiles } from "../../support/builtFiles";
+import { bearNames } from "./begin";
 import { ms, print, quantile } from "./table";
 
 /** Of the processor. */
@@ -63,6 +64,7 @@ async function startOf(page: Page, open: () => Promise<unknown>): Promise<Start>
 
 async function visits(browser: Browser, url: string): Promise<readonly [Start, Start, Start]> {
   const context: BrowserContext = await browser.newContext({ viewport: { width: 360, height: 640 } });
+  await bearNames(context);
   await context.addInitScript(watchForUse);
   const page = await context.newPage();
   const cdp = await slow(page);
