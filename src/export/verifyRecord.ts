@@ -27,9 +27,15 @@ export type VerifyOptions = {
 /** @param file The bytes of a record file, or its text; anything at all may stand in it. Never throws. */
 export async function verifyRecord(file: Uint8Array | string, options: VerifyOptions = {}): Promise<Verdict> {
   const read = readRecord(file);
-  if (!read.ok) return unread(read);
-  const { record, raw, text } = read;
-  const chain = walkChain(raw.header, raw.entries);
+  return read.ok ? judge(read, walkChain(read.raw.header, read.raw.entries), options) : unread(read);
+}
+
+/** The verdict on a record that could be read. @param chain its own, walked from its `raw`. */
+export async function judge(
+  { record, raw, text }: Pick<Extract<ReadRecord, { ok: true }>, "record" | "raw" | "text">,
+  chain: ReturnType<typeof walkChain>,
+  options: VerifyOptions = {},
+): Promise<Verdict> {
   const isSigned = options.isSigned ?? isSignedBy;
   const intact = await checkIntact(raw, text, chain, options.acceptUnfinished ?? false, isSigned);
   const signedBy = await checkSigned(raw, chain.heads, options.trusted, isSigned);

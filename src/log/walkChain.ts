@@ -21,12 +21,17 @@ export type WalkedChain = {
   broken: ChainBreak | null;
 };
 
-export function walkChain(header: Header, entries: readonly LogEntry[]): WalkedChain {
-  let head = headOfHeader(header);
-  const heads = [head];
-  const texts: string[] = [];
-  for (const [i, entry] of entries.entries()) {
-    const n = i + 1;
+/** @param walked how far this header and the first of these entries have been walked already. */
+export function walkChain(
+  header: Header,
+  entries: readonly LogEntry[],
+  walked: Pick<WalkedChain, "heads" | "texts"> = { heads: [headOfHeader(header)], texts: [] },
+): WalkedChain {
+  const heads = [...walked.heads];
+  const texts = [...walked.texts];
+  let head = heads.at(-1) ?? headOfHeader(header);
+  for (let n = texts.length + 1; n <= entries.length; n++) {
+    const entry = entries[n - 1] as LogEntry;
     if (entry.n !== n) {
       return { heads, texts, broken: { code: "wrong-number", at: n, expected: n, found: entry.n } };
     }
