@@ -65,7 +65,7 @@ describe("gloveside hear --manifest", () => {
 
   test("prints the table that a person reads, with the bar of a known condition", async () => {
     const { out } = await run("phrases.wav,accident,Buzz 10 dB,accident");
-    expect(out).toMatch(/\| heard right, Buzz 10 dB +\| 1 clip +\| 100\.0 % \(100\.0–100\.0\) +\| ≥ 92 % met/);
+    expect(out).toMatch(/\| heard right, Buzz 10 dB +\| 1 clip +\| 100\.0 % \(2\.5–100\.0\) +\| ≥ 92 % met/);
   });
 
   test.each([

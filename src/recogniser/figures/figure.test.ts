@@ -21,6 +21,13 @@ describe("figures of the ear", () => {
     expect(isWrong(clip({ said: null }))).toBe(true);
   });
 
+  test("do not take a few clips that all went well for certainty", () => {
+    const four = heardRight("heard", [clip({}), clip({}), clip({}), clip({})], null);
+    // None of four missed: exact two-sided 95 % lower bound 0.025^(1/4) (Clopper and Pearson).
+    expect(four.low).toBeCloseTo(100 * 0.025 ** (1 / 4), 3);
+    expect(four.high).toBe(100);
+  });
+
   test("hold a rate against its upper bound, not against the luck of a short run", () => {
     const none = falseActions("false actions", [clip({ said: null, acted: [] })], most(0.3, "high"));
     expect(none.value).toBe(0);

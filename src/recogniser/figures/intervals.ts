@@ -38,10 +38,11 @@ export function bootstrapped(
 }
 
 /**
- * One-sided 95 % upper bound of a share, exact: the share at which so few as `count` of `total` come with probability 0.05.
+ * Upper bound of a share, exact: the share at which so few as `count` of `total` come with probability `tail`, by default
+ * 0.05, one-sided 95 %.
  * @see Clopper and Pearson, Biometrika 26 (1934); 0 of 100 → 0.0295
  */
-export function shareUpper(count: number, total: number): number {
+export function shareUpper(count: number, total: number, tail = 0.05): number {
   if (count >= total) return 1;
   const atMost = (share: number): number => {
     let logTerm = total * Math.log1p(-share);
@@ -55,7 +56,7 @@ export function shareUpper(count: number, total: number): number {
   let [low, high] = [0, 1];
   for (let n = 0; n < 60; n++) {
     const middle = (low + high) / 2;
-    if (atMost(middle) > 0.05) low = middle;
+    if (atMost(middle) > tail) low = middle;
     else high = middle;
   }
   return high;

@@ -48,17 +48,21 @@ export const barFor = (condition: string): Bar | null =>
       .replace(/\s*db$/, "")
   ] ?? null;
 
-/** Share heard right, over outcomes that all hold a phrase. */
+/**
+ * Share heard right, over outcomes that all hold a phrase. The interval is the wider, on either side, of drawing speakers
+ * again and of the exact one over clips: where all speakers are alike, or there is one, drawing again shows nothing.
+ */
 export function heardRight(what: string, outcomes: readonly Outcome[], bar: Bar | null, beside?: string): Figure {
   const speakers = [...new Set(outcomes.map(({ speaker }) => speaker))];
   const right = speakers.map((name) => outcomes.filter(({ speaker }) => speaker === name).map((one) => +isRight(one)));
   const [mean, low, high] = bootstrapped(right);
+  const count = outcomes.filter(isRight).length;
   return {
     what,
     of: `${outcomes.length} clip${outcomes.length === 1 ? "" : "s"}${speakers.length < outcomes.length ? `, ${speakers.length} speakers` : ""}`,
     value: outcomes.length === 0 ? Number.NaN : 100 * mean,
-    low: 100 * low,
-    high: 100 * high,
+    low: 100 * Math.min(low, 1 - shareUpper(outcomes.length - count, outcomes.length, 0.025)),
+    high: 100 * Math.max(high, shareUpper(count, outcomes.length, 0.025)),
     unit: "%",
     bar,
     beside: beside ?? null,
@@ -106,7 +110,7 @@ export function figuresOf(outcomes: readonly Outcome[]): readonly Figure[] {
     ...conditions
       .filter((condition) => among(phrases, condition).length > 0)
       .map((name) => heardRight(`heard right, ${name}`, among(phrases, name), barFor(name))),
-    ...(phrases.length > 0 ? [actedWrong("another phrase acted on", phrases, most(0.5))] : []),
+    ...(phrases.length > 0 ? [actedWrong("another phrase acted on", phrases, most(0.5, "high"))] : []),
     ...conditions
       .filter((condition) => among(others, condition).length > 0)
       .map((name) => falseActions(`false actions, ${name}`, among(others, name), null)),

@@ -114,7 +114,7 @@ const figures: readonly Figure[] = [
   actedWrong(
     "another phrase acted on, 10 dB or better",
     among(clips, ...phraseNames, ...accentConditions.map(({ name }) => name)),
-    most(0.5),
+    most(0.5, "high"),
     beside.wrong,
   ),
   ...accidentConditions.map(({ name }, n) =>
