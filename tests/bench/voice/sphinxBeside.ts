@@ -13,7 +13,7 @@ export interface Beside {
   /** By the name of a condition or kind. */
   readonly cells: ReadonlyMap<string, string>;
   /** Another phrase than was said, all conditions together. */
-  readonly wrong: string;
+  readonly wrong: string | undefined;
   readonly missing: readonly string[];
 }
 
@@ -21,7 +21,11 @@ const folder = join("out", "bench", "pocketsphinx");
 
 export function sphinxBeside(jobs: readonly Job[], sounds: Sounds, clipsEach: number, stretchesEach: number): Beside {
   if (!hasPocketSphinx())
-    return { cells: new Map(), wrong: "", missing: ["PocketSphinx (apt-get install pocketsphinx pocketsphinx-en-us)"] };
+    return {
+      cells: new Map(),
+      wrong: undefined,
+      missing: ["PocketSphinx (apt-get install pocketsphinx pocketsphinx-en-us)"],
+    };
   const random = seededRandom(77);
   const drawn = jobs.map((job) => ({ job, at: random() })).toSorted((a, b) => a.at - b.at);
   const some = [...new Set(jobs.map(nameOf))].flatMap((name) => {

@@ -77,7 +77,7 @@ const done = await performAll(model, {
 });
 const sounds = soundsAtHand();
 const beside = values["no-sphinx"]
-  ? { cells: new Map<string, string>(), wrong: "", missing: [] }
+  ? { cells: new Map<string, string>(), wrong: undefined, missing: [] }
   : sphinxBeside(jobs, sounds, isFull ? 60 : 12, isFull ? 12 : 2);
 
 type ClipDone = Extract<Done, { of: "clip" }>;
