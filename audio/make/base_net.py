@@ -7,8 +7,6 @@ import os
 from pathlib import Path
 
 import numpy as np
-import onnx
-from onnx import numpy_helper
 
 FOLDER = Path(os.environ.get("BASE_NET", Path(__file__).resolve().parents[2] / "out/base"))
 DIGESTS = {
@@ -19,6 +17,8 @@ LEAKY_SLOPE, ACTIVATION_FLOOR = 0.2, -0.4
 
 
 def _load(name: str):
+    import onnx  # here, so that what starts from the shipped model needs neither it nor the two files
+    from onnx import numpy_helper
     raw = (FOLDER / name).read_bytes()
     if hashlib.sha256(raw).hexdigest() != DIGESTS[name]:
         raise ValueError(f"{name} is not the file this project was built from")

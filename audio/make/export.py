@@ -67,10 +67,10 @@ def describe_layers(out: Binary, base: list[dict], head: dict) -> list[dict]:
 
 
 def export(base: list[dict], head: dict, trained: bool, thresholds: dict, note: str,
-           folder: Path = ROOT / "public/voice" / ("" if LANGUAGE == "en" else LANGUAGE)) -> None:
+           folder: Path = ROOT / "public/voice" / ("" if LANGUAGE == "en" else LANGUAGE), matrix: np.ndarray | None = None) -> None:
     words, commands = read_phrases()
     out = Binary()
-    mel = out.put(mel_matrix())
+    mel = out.put(mel_matrix() if matrix is None else matrix)
     layers = describe_layers(out, base, head)
     raw = b"".join(out.parts)
     model = {

@@ -3,6 +3,7 @@ Sentences that are no command: near-misses made from the phrases themselves, sou
 goes on around a tattoo, and announcements in the companion's own style. Lists A train, lists B only test.
 """
 import random
+import re
 
 import texts_es
 from phrase_list import LANGUAGE, read_phrases
@@ -69,6 +70,13 @@ ANNOUNCE_B = ("Spray the armrest.;It has been wet for ninety seconds.;Ten second
 if LANGUAGE == "es":
     SOUND_ALIKE, AROUND, TALK_A, TALK_B = texts_es.SOUND_ALIKE, texts_es.AROUND, texts_es.TALK_A, texts_es.TALK_B
     ANNOUNCE_A, ANNOUNCE_B = texts_es.ANNOUNCE_A, texts_es.ANNOUNCE_B
+
+
+def holds_phrase(text: str) -> bool:
+    """True if somebody who says this says an address word and a whole command on the way, as in "station completed minutes"."""
+    words, commands = read_phrases()
+    plain = f" {' '.join(re.findall(r'[^ ,.!?;]+', text.lower()))} "
+    return any(f" {address} {command.lower()} " in plain for address in words for command in commands.values())
 
 
 def near_misses(rng: random.Random, count: int) -> list[str]:

@@ -9,12 +9,12 @@ from base_net import ACTIVATION_FLOOR, LEAKY_SLOPE, embedding_layers, mel_matrix
 
 
 class Mel(nn.Module):
-    """Samples [batch, n] in int16 scale to features [batch, frames, 32]."""
+    """Samples [batch, n] in int16 scale to features [batch, frames, 32]; without a matrix, that of the pretrained net."""
 
-    def __init__(self) -> None:
+    def __init__(self, matrix: np.ndarray | None = None) -> None:
         super().__init__()
         self.register_buffer("window", torch.tensor(L.hann(), dtype=torch.float32))
-        self.register_buffer("matrix", torch.tensor(mel_matrix()))
+        self.register_buffer("matrix", torch.tensor(mel_matrix() if matrix is None else matrix))
 
     def forward(self, x: torch.Tensor) -> torch.Tensor:
         spectrum = torch.fft.rfft(x.unfold(1, L.FFT_SIZE, L.FRAME_HOP) * self.window)
@@ -23,12 +23,12 @@ class Mel(nn.Module):
 
 
 class Embedding(nn.Module):
-    """Features [batch, 76 + 8 k, 32] to [batch, k + 1, 96]: one convolution over time."""
+    """Features [batch, 76 + 8 k, 32] to [batch, k + 1, 96]: one convolution over time; without layers, the pretrained ones."""
 
-    def __init__(self) -> None:
+    def __init__(self, layers: list[dict] | None = None) -> None:
         super().__init__()
         self.plan, self.weights, self.biases = [], nn.ParameterList(), nn.ParameterList()
-        for layer in embedding_layers():
+        for layer in embedding_layers() if layers is None else layers:
             if layer["kind"] == "maxPool":
                 self.plan.append(("pool", layer["kernel"], layer["stride"]))
                 continue

@@ -1,0 +1,58 @@
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { z } from "zod";
+
+const text = (name: string) => readFileSync(new URL(name, import.meta.url), "utf8");
+const names = z.array(z.string());
+const HeldOut = z.object({ test: z.looseObject({}), development: z.looseObject({}) });
+const packaged = z.looseObject({ package: z.string(), licence: z.string() });
+const Manifest = z.object({
+  "espeak-ng": packaged.extend({ variants: names }),
+  flite: packaged.extend({ pitchHz: z.record(z.string(), z.number()) }),
+  festival: packaged.extend({ voices: z.record(z.string(), z.string()) }),
+  gnuspeech: packaged,
+  accents: z.record(z.string(), packaged),
+  fineTune: z.object({ seed: z.int(), nearMisses: z.int(), phraseClips: z.record(z.string(), z.int().positive()) }),
+});
+const heldOut = HeldOut.parse(JSON.parse(text("held-out.json")));
+const manifest = Manifest.parse(JSON.parse(text("manifest.json")));
+const setAside = [heldOut.test, heldOut.development].flatMap((side) => Object.values(side).flat());
+const trained = Object.keys(manifest.fineTune.phraseClips);
+
+describe("the voices that train the phrase model", () => {
+  test("leaves the list of held-out voices as it was before the first training, by the digest on the model card", () => {
+    const digest = createHash("sha256").update(text("held-out.json")).digest("hex");
+    expect(text("MODEL_CARD.md")).toContain(digest);
+  });
+
+  test("trains with no voice that is set aside", () => {
+    expect(trained.filter((voice) => setAside.includes(voice))).toEqual([]);
+  });
+
+  test("makes the stored sounds for teaching with no voice that is set aside", () => {
+    const list = /variants = \[([^\]]*)\]/.exec(text("ownVoice/negatives.ts"))?.[1] ?? "";
+    const variants = [...list.matchAll(/"([^"]+)"/g)].map(([, name]) => name);
+    expect(variants.length).toBeGreaterThan(5);
+    expect(variants.filter((variant) => setAside.includes(variant))).toEqual([]);
+  });
+
+  test("names a package with its version, and a licence, for every voice that it trains with", () => {
+    const own = [
+      "espeak",
+      ...Object.keys(manifest.flite.pitchHz),
+      ...Object.keys(manifest.festival.voices),
+      "male",
+      "large_child",
+    ];
+    expect(trained.filter((voice) => !own.includes(voice) && !(voice in manifest.accents))).toEqual([]);
+    const packages = [
+      manifest["espeak-ng"],
+      manifest.flite,
+      manifest.festival,
+      manifest.gnuspeech,
+      ...Object.values(manifest.accents),
+    ];
+    expect(packages.filter((one) => !/ [\d:.]+/.test(one.package) || one.licence.length < 3)).toEqual([]);
+  });
+});
