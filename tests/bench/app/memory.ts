@@ -7,10 +7,9 @@ import { readFileSync } from "node:fs";
 import type { Browser, CDPSession, Page } from "playwright-core";
 import { patienceMs } from "../../journeys/support/artist";
 import { openBrowser } from "../../journeys/support/place";
-import { actOnce } from "../../journeys/support/walker";
-import { bearNames, begin, wipes } from "./begin";
+import { bearNames, begin } from "./begin";
 import { mb, print, type Row } from "./table";
-import { isAtWork, walkTo } from "./walkTo";
+import { act, isAtWork, walkTo } from "./walkTo";
 
 const speed = 60;
 const eventEveryMin = 5;
@@ -114,8 +113,8 @@ async function liveAnHour(page: Page): Promise<void> {
       await page.keyboard.press("f");
       await page.locator('[data-testid="now"]:not([data-kind="atWork"])').waitFor({ timeout: patienceMs });
     } else {
-      const did = await actOnce(page, wipes);
-      await new Promise((later) => setTimeout(later, did === "waited" ? 100 : 30));
+      await act(page, false);
+      await new Promise((later) => setTimeout(later, 50));
     }
   }
 }
