@@ -59,7 +59,7 @@ const whyLocked = async () => {
   return archiveWords(language()).lock.notWhole(unread);
 };
 const studio = log.ok
-  ? wireStudio(studioStore, log.log.journal, async () => (await speech.get()).voice, whyLocked)
+  ? wireStudio(studioStore, log.log.journal, async () => (await speech.get()).voice, whyLocked, language)
   : null;
 const protocols =
   studio &&

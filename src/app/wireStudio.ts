@@ -1,4 +1,5 @@
 /** The studio's keeping of this device: its store, the sessions of the log beside it, and the voice. */
+import type { SpokenLanguage } from "../announcements/languages";
 import { textOf } from "../announcements/utterance";
 import type { Voice } from "../announcements/voice";
 import { inputWith, type Journal, madeAtMs } from "../log";
@@ -6,7 +7,7 @@ import type { StudioModel, StudioNow } from "../screen/sums/studioModel";
 import type { Change } from "../studio/kinds";
 import type { KeptRecord } from "../studio/record";
 import type { StudioStore } from "../studio/studioStore";
-import { answer, refuse } from "../sums/answer";
+import { answer, type Refusal, refuse, wordsIn } from "../sums/answer";
 import { watchedValue } from "./watchedValue";
 
 /** Turns of its own, apart from those of a session and of the prepare screen. */
@@ -21,21 +22,32 @@ export function wireStudio(
   journal: Journal,
   voice: () => Promise<Voice>,
   whyLocked: () => Promise<string | null>,
+  language: () => SpokenLanguage,
 ): StudioModel {
   const now = watchedValue<StudioNow>({ at: "opening" });
   const saying = watchedValue<string | null>(null);
   let undo: { act: string; changes: readonly Change[] } | null = null;
   let turn = firstTurn;
 
+  /** Other languages come with the pages; where they cannot be fetched, English says it. */
+  const inWords = async (refusal: Refusal<string>): Promise<string> => {
+    try {
+      return wordsIn(refusal, (await import("../sums/phrases")).sumPhrases(language()));
+    } catch {
+      return refusal.words;
+    }
+  };
   const read = async (): Promise<void> => {
     const found = await store.read();
-    now.set(found.ok ? { at: "open", ...found.value, undo: undo?.act ?? null } : { at: "lost", words: found.words });
+    now.set(
+      found.ok ? { at: "open", ...found.value, undo: undo?.act ?? null } : { at: "lost", words: await inWords(found) },
+    );
   };
   const write = async (act: string | null, changes: readonly Change[]): Promise<string | null> => {
     const kept = await store.keep(changes);
     if (kept.ok) undo = act === null ? null : { act, changes: kept.value };
     await read();
-    return kept.ok ? null : kept.words;
+    return kept.ok ? null : inWords(kept);
   };
 
   let speaker: Voice | null = null;
@@ -75,7 +87,7 @@ export function wireStudio(
       const isOver = undo?.changes.some((one) => changes.some(({ kind, id }) => one.kind === kind && one.id === id));
       if (kept.ok && isOver) undo = null;
       await read();
-      return kept.ok ? null : kept.words;
+      return kept.ok ? null : inWords(kept);
     },
     undo: async () => (undo ? write(null, undo.changes) : null),
     async sessions() {

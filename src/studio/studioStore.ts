@@ -56,7 +56,7 @@ export function indexedDbStudio(name = "gloveside-studio"): StudioStore {
     },
     keep: async (changes) => {
       const wrong = changes.find(({ kind, value }) => value !== null && !kinds[kind].safeParse(value).success);
-      if (wrong) return refuse("not-valid", `${wrong.kind} ${wrong.id} does not have the shape of one.`);
+      if (wrong) return refuse("not-valid", (say) => say.kept.wrongShape(`${wrong.kind} ${wrong.id}`));
       try {
         const tx = (await database()).transaction("rows", "readwrite", { durability: "strict" });
         const before = await Promise.all(changes.map(({ kind, id }) => tx.store.get([kind, id])));
@@ -64,7 +64,7 @@ export function indexedDbStudio(name = "gloveside-studio"): StudioStore {
         const locked = changes.find(({ value }, at) => value !== null && back[at] === null);
         if (locked) {
           await tx.done;
-          return refuse("unreadable", `${locked.kind} ${locked.id} cannot be read and is not written over.`);
+          return refuse("unreadable", (say) => say.kept.unreadable(`${locked.kind} ${locked.id}`));
         }
         for (const { kind, id, value } of changes) {
           const write = value === null ? tx.store.delete([kind, id]) : tx.store.put({ kind, id, value });
@@ -88,6 +88,6 @@ function undoOf({ kind, id }: Change, before: StoredRow | undefined): Change | n
 
 function asTrouble(error: unknown) {
   const name = error instanceof Error || error instanceof DOMException ? error.name : "";
-  if (name === "QuotaExceededError") return refuse("storage-full", "The device has no room left. Nothing was kept.");
-  return refuse("storage-lost", `The studio's store does not answer. Nothing was kept. ${name}`.trim());
+  if (name === "QuotaExceededError") return refuse("storage-full", (say) => say.kept.noRoom);
+  return refuse("storage-lost", (say) => say.kept.noAnswer(name));
 }
