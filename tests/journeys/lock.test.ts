@@ -143,6 +143,7 @@ it("locks again at a tap, and when a session begins", async () => {
   await page.getByTestId("vault").getByText("Unlocked until this page is closed").waitFor();
   await go("Prepare");
   await holdSession("Client three", "N-305");
+  await expect.poll(onTheDisk, { timeout: patienceMs }).not.toContain("Client three");
   await go("Records");
   await page.getByTestId("vault").getByText("Locked: 3 sessions.").waitFor();
   expect(watched).toEqual({ foreign: [], violations: [], errors: [] });
