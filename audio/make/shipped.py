@@ -3,7 +3,7 @@ from pathlib import Path
 
 import numpy as np
 
-from phrase_list import LANGUAGE
+from phrase_list import LANGUAGE, read_phrases
 from reference import FOLDER as ENGLISH
 from reference import Model
 
@@ -11,8 +11,10 @@ FOLDER = ENGLISH if LANGUAGE == "en" else ENGLISH / LANGUAGE
 
 
 def shipped_arrays(folder: Path = FOLDER) -> dict[str, np.ndarray]:
-    """{name: float32 array} of all layers; raises ValueError if model.bin is not the file that model.json describes."""
+    """{name: float32 array} of all layers; raises ValueError if model.bin is not what model.json describes, or for other phrases."""
     model, out, conv, gru = Model(folder), {}, 0, 0
+    if model.spec["outputs"]["commandIds"] != list(read_phrases()[1]):
+        raise ValueError(f"{folder}/model.json has other phrases, or another order, than src/intent/phrases.ts: train.py makes a new model")
     read = lambda place: model.tensor(place).astype(np.float32)
     for layer in model.spec["layers"]:
         if layer["kind"] == "conv2d":
