@@ -6,6 +6,7 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { AxeBuilder } from "@axe-core/playwright";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { phrase, rateHz } from "../../audio/make/rehearsal/artistVoice";
@@ -36,7 +37,8 @@ const talk: readonly (readonly [atSec: number, CommandId])[] = [
   [17, "dropped"],
   [19, "done"],
 ];
-const loopSec = 45;
+/** Long enough that the phrase does not come round while something else is tried. */
+const loopSec = 90;
 
 function soundOfTalk(): Float32Array {
   const sound = Float32Array.from({ length: loopSec * rateHz }, (_, at) => 0.0005 * Math.sin(at * 0.37 * (at % 7)));
@@ -74,16 +76,24 @@ const noteIn = ({ entries }: RecordFile) => entries.find(({ fact }) => fact.type
 const partIn = ({ personal }: RecordFile) =>
   personal?.find((part): part is Extract<PersonalPart, { wav: string }> => "wav" in part);
 
+const violationsIn = async (part: string): Promise<string[]> => {
+  const { violations } = await new AxeBuilder({ page }).include(part).analyze();
+  return violations.map(({ id }) => id);
+};
+
 /** Plays what an audio element holds, and says how long it is. */
 const played = (at: Page): Promise<number> =>
-  at.locator("audio").evaluate(async (audio: HTMLAudioElement) => {
-    audio.muted = true;
-    await audio.play();
-    await new Promise<void>((moved) => {
-      audio.ontimeupdate = () => audio.currentTime > 0.2 && moved();
+  at
+    .locator("audio")
+    .first()
+    .evaluate(async (audio: HTMLAudioElement) => {
+      audio.muted = true;
+      await audio.play();
+      await new Promise<void>((moved) => {
+        audio.ontimeupdate = () => audio.currentTime > 0.2 && moved();
+      });
+      return audio.duration;
     });
-    return audio.duration;
-  });
 
 it("records what is said after the phrase, shows it, and keeps it after a silence", async () => {
   await openApp(page, place.url);
@@ -114,8 +124,9 @@ it("a hand starts another and ends it, and that is kept too", async () => {
   await page.keyboard.press("d");
   const sign = page.getByTestId("note-sign");
   await sign.getByText("Recording a note").waitFor();
+  expect(await violationsIn('[data-testid="note-sign"]')).toEqual([]);
   // A second of sound is on its timer.
-  await sign.getByText(/^2[0-8] s left$/).waitFor();
+  await sign.getByText(/^[12]\d s left$/).waitFor();
   await page.keyboard.press("d");
   await sign.waitFor({ state: "detached" });
   const { entries } = await now();
@@ -123,11 +134,29 @@ it("a hand starts another and ends it, and that is kept too", async () => {
   expect(kept.map(({ way }) => way.by)).toEqual(["voice", "keyboard"]);
 });
 
+it("a page that dies while a note is spoken loses that note and nothing else", async () => {
+  const before = await now();
+  await page.keyboard.press("d");
+  await page
+    .getByTestId("note-sign")
+    .getByText(/^[12]\d s left$/)
+    .waitFor();
+  await page.reload();
+  await page.getByTestId("session").waitFor();
+  const after = await now();
+  expect(after.entries.slice(0, before.entries.length)).toEqual(before.entries);
+  expect(after.personal).toEqual(before.personal);
+  const { intact } = await verifyRecord(recordText(after), { acceptUnfinished: true });
+  expect(intact.ok).toBe(true);
+});
+
 it("verifies, plays among the records, and plays in the page that carries its record with nothing else at hand", async () => {
   const record = await now();
   const text = recordText(record);
   const verdict = await verifyRecord(text, { acceptUnfinished: true });
-  expect([passes(verdict), verdict.personal?.notes]).toEqual([true, { kept: 2, erased: 0, notIncluded: 0 }]);
+  const kept = record.entries.filter(({ fact }) => fact.type === "v1.NoteKept").length;
+  expect([passes(verdict), verdict.personal?.notes]).toEqual([true, { kept, erased: 0, notIncluded: 0 }]);
+  expect(kept).toBeGreaterThanOrEqual(2);
 
   const template = await readFile(join(root, "dist/record-page.html"), "utf8");
   await writeFile(join(folder, "record.html"), packed(template, text) ?? "");
@@ -145,8 +174,8 @@ it("verifies, plays among the records, and plays in the page that carries its re
     ),
   );
   await alone.close();
-  expect(lengths.length).toBe(2);
-  expect(Math.min(...lengths)).toBeGreaterThan(1);
+  expect(lengths.length).toBe(kept);
+  expect(Math.min(...lengths)).toBeGreaterThan(0.5);
 });
 
 it("is erased in one step: no byte of it is kept, the record verifies and says so", async () => {
@@ -163,6 +192,7 @@ it("is erased in one step: no byte of it is kept, the record verifies and says s
   await part.getByTestId("note").first().waitFor();
   const second = part.getByRole("button", { name: "Erase this note" }).nth(1);
   await second.click();
+  expect(await violationsIn('[data-testid="personal-part"]')).toEqual([]);
   await page.getByRole("button", { name: "Erase for good" }).click();
   await part.locator('[data-testid="note"][data-state="erased"]').waitFor();
   expect(await played(page)).toBeGreaterThan(3);
@@ -171,10 +201,11 @@ it("is erased in one step: no byte of it is kept, the record verifies and says s
   await page.getByRole("button", { name: "Erase for good" }).click();
   await page.locator('[data-testid="personal-part"][data-client="erased"]').waitFor();
   const after = await now();
+  const erased = after.entries.filter(({ fact }) => fact.type === "v1.NoteKept").length;
   const verdict = await verifyRecord(recordText(after), { acceptUnfinished: true });
   expect([passes(verdict), verdict.personal]).toEqual([
     true,
-    { client: "erased", notes: { kept: 0, erased: 2, notIncluded: 0 } },
+    { client: "erased", notes: { kept: 0, erased, notIncluded: 0 } },
   ]);
   const stored = await everyStored(page);
   for (const one of before.personal ?? []) {

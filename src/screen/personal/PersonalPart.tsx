@@ -13,6 +13,9 @@ interface Props {
   readonly erased: (places: readonly number[]) => void;
 }
 
+/** Who uses keys stands on the harmless answer when the question comes up. */
+const focus = (button: HTMLButtonElement | null): void => button?.focus();
+
 export function PersonalPart({ session, erased }: Props) {
   const { beside, language } = useShared();
   const w = personalWords(language);
@@ -66,7 +69,7 @@ export function PersonalPart({ session, erased }: Props) {
             <button type="button" className={acts.main} onClick={() => void erase(asked)}>
               {w.eraseNow}
             </button>
-            <button type="button" onClick={() => setAsked(null)}>
+            <button type="button" ref={focus} onClick={() => setAsked(null)}>
               {w.keep}
             </button>
           </div>
