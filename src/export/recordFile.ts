@@ -25,6 +25,12 @@ export const recordOf = ({ header, entries, signatures, closing, personal }: Kep
   ...(header.formatVersion === 1 ? {} : { personal: [...personal] }),
 });
 
+/** The same record to be handed over with nothing personal in it; it verifies, and says that this is not included. */
+export function withoutPersonal(record: RecordFile): RecordFile {
+  const { personal: _personal, ...rest } = record;
+  return rest;
+}
+
 /** The same record after these personal parts were erased; what it does not hold is passed over. */
 export const withErased = (record: RecordFile, places: readonly number[]): RecordFile =>
   record.personal

@@ -8,7 +8,7 @@ import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { prepareZXingModule, readBarcodes } from "zxing-wasm/reader";
 import { packed } from "../../src/bundle/container";
-import { verifyRecord } from "../../src/export";
+import { passes, verifyRecord } from "../../src/export";
 import { type RecordFile, recordText } from "../../src/export/recordFile";
 import { readCsv } from "../../src/export/samples/readCsv";
 import { verify } from "../../src/export/verifyCommand";
@@ -132,6 +132,14 @@ async function openOffline(
   await opened.locator("[data-testid=verdicts], h1").first().waitFor();
   return { page: opened, close: () => alone.close(), seen };
 }
+
+it("is handed over without the client's part where that is asked for, and still passes", async () => {
+  expect(text).toContain("C-014");
+  const bare = await saved("The record without the client’s part (JSON)");
+  expect(bare).not.toContain("C-014");
+  const verdict = await verifyRecord(bare);
+  expect([passes(verdict), verdict.personal?.client]).toEqual([true, "notIncluded"]);
+});
 
 describe("the paper", () => {
   it("carries the head of the chain in a code that another reader reads", async () => {

@@ -1,7 +1,7 @@
 /** The sealed record in its other forms: on paper, as tables, and as a page that verifies itself. */
 import { useState } from "react";
 import { factsCsv } from "../../export/factsCsv";
-import { type RecordFile, recordText } from "../../export/recordFile";
+import { type RecordFile, recordText, withoutPersonal } from "../../export/recordFile";
 import { surfacesCsv } from "../../export/surfacesCsv";
 import { PaperChoice } from "../papers/PaperChoice";
 import { paperOf } from "../papers/paper";
@@ -15,6 +15,7 @@ export function Forms({ record, isPractice = false }: { record: RecordFile; isPr
   const [isMissing, setMissing] = useState(false);
   const name = `gloveside-${record.header.session}`;
   const csv = (what: string, text: string) => handOver.save(`${name}-${what}.csv`, text, "text/csv");
+  const saveBare = (bare: RecordFile) => handOver.save(`${name}-bare.json`, recordText(bare), "application/json");
   return (
     <>
       <section className={styles.forms} aria-label={w.more}>
@@ -32,6 +33,11 @@ export function Forms({ record, isPractice = false }: { record: RecordFile; isPr
           <button type="button" onClick={() => csv("facts", factsCsv(record))}>
             {w.saveFacts}
           </button>
+          {record.personal && (
+            <button type="button" onClick={() => saveBare(withoutPersonal(record))}>
+              {w.saveBare}
+            </button>
+          )}
         </div>
         {isMissing && <p role="alert">{w.bundleMissing}</p>}
       </section>

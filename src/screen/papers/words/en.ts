@@ -179,6 +179,7 @@ export const papersEn = {
     papers: "Which paper",
     print: "Print",
     preview: "As it will print",
+    saveBare: "The record without the client’s part (JSON)",
     saveFacts: "Facts as a table (CSV)",
     saveSurfaces: "Contact times as a table (CSV)",
     saveBundle: "Page that verifies itself (HTML)",

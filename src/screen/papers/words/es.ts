@@ -192,6 +192,7 @@ export const papersEs: PaperWords = {
     papers: "Qué papel",
     print: "Imprimir",
     preview: "Como se imprimirá",
+    saveBare: "El registro sin la parte del cliente (JSON)",
     saveFacts: "Los hechos como tabla (CSV)",
     saveSurfaces: "Los tiempos de contacto como tabla (CSV)",
     saveBundle: "Página que se comprueba sola (HTML)",
