@@ -13,7 +13,7 @@ import { everything } from "../finding/query";
 import { fileJournal } from "./fileJournal";
 import { indexedDbJournal, type Journal, newSigner, uuidv7 } from "./index";
 import { logDatabase } from "./logDatabase";
-import { attachmentOf, clientIn, type PersonalPart } from "./personal";
+import { attachmentOf, bytesOfBase64, clientIn, type PersonalPart } from "./personal";
 import { began, stampAt } from "./samples/smallSession";
 
 const signer = await newSigner();
@@ -168,4 +168,9 @@ test("a journal refuses a reference that is not what the header commits to", asy
   const forged = personal.map((part) => ({ ...part, text: "C-2" }) as PersonalPart);
   const answer = await indexedDbJournal(signer, { name: crypto.randomUUID() }).open({ header, personal: forged });
   expect(answer).toMatchObject({ ok: false, code: "not-a-fact" });
+});
+
+test("base64 that spells the same bytes otherwise is not the same file (RFC 4648 section 3.5)", () => {
+  expect(bytesOfBase64("QQ==")).toEqual(Uint8Array.of(0x41));
+  for (const other of ["QR==", "QQ", "QQ=", " QQ==", "Q!=="]) expect(bytesOfBase64(other)).toBeNull();
 });
