@@ -311,7 +311,7 @@ describe("the verify page", () => {
   });
 
   it("refuses a newer format politely", async () => {
-    await give("newer.json", text.replace('"formatVersion":1,"input"', '"formatVersion":2,"input"'));
+    await give("newer.json", text.replace('"formatVersion":2,"input"', '"formatVersion":3,"input"'));
     await verdicts(other).getByText("A newer version of the app made this record.").waitFor();
   });
 
