@@ -1,6 +1,6 @@
 import { fc, test as property } from "@fast-check/vitest";
 import { describe, expect, test } from "vitest";
-import { cell } from "./csv";
+import { cell, csv } from "./csv";
 import { factsCsv } from "./factsCsv";
 import { stampOf } from "./samples/lived";
 import { readCsv } from "./samples/readCsv";
@@ -20,6 +20,16 @@ describe("RFC 4180 section 2", () => {
     ["two\r\nlines", '"two\r\nlines"'],
   ])("writes %j as %j", (value, written) => {
     expect(cell(value)).toBe(written);
+  });
+
+  test("writes the values of the RFC's own examples, rules 1, 6 and 7, quoting only where it must", () => {
+    const last = ["zzz", "yyy", "xxx"];
+    expect(csv([["aaa", "bbb", "ccc"], last])).toBe("aaa,bbb,ccc\r\nzzz,yyy,xxx\r\n");
+    expect(csv([["aaa", "b\r\nbb", "ccc"], last])).toBe('aaa,"b\r\nbb",ccc\r\nzzz,yyy,xxx\r\n');
+    expect(csv([["aaa", 'b"bb', "ccc"]])).toBe('aaa,"b""bb",ccc\r\n');
+    // As they stand there, every field quoted, a reader gets the same.
+    expect(readCsv('"aaa","b\r\nbb","ccc"\r\nzzz,yyy,xxx\r\n')).toEqual([["aaa", "b\r\nbb", "ccc"], last]);
+    expect(readCsv('"aaa","b""bb","ccc"\r\n')).toEqual([["aaa", 'b"bb', "ccc"]]);
   });
 
   property.prop([fc.string({ unit: "grapheme" })])("gives every text back, but for a formula's apostrophe", (lot) => {
