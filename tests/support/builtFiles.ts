@@ -1,5 +1,5 @@
 /** The built app by weight: which files a first visit, a session and everything are made of. Sizes are of gzip -6. */
-import { readdirSync, readFileSync } from "node:fs";
+import { readdirSync, readFileSync, statSync } from "node:fs";
 import { gzipSync } from "node:zlib";
 
 interface Chunk {
@@ -24,7 +24,9 @@ export interface BuiltFiles {
 /** @param dist the built folder, with its slash. */
 export function builtFiles(dist: string): BuiltFiles {
   const manifest = JSON.parse(readFileSync(`${dist}.vite/manifest.json`, "utf8")) as Record<string, Chunk>;
-  const files = readdirSync(dist, { recursive: true, encoding: "utf8" });
+  const files = readdirSync(dist, { recursive: true, encoding: "utf8" }).filter((path) =>
+    statSync(dist + path).isFile(),
+  );
   const withImports = (...names: string[]): readonly string[] => {
     const seen = new Set<string>();
     const add = (name: string): void => {
