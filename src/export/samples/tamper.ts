@@ -108,8 +108,11 @@ function* everyCut(): Generator<Try> {
   for (let length = stride * (part - 1); length < bytes.length; length += stride * parts) {
     yield async () => {
       const verdict = await verdictOn(bytes.subarray(0, length));
-      const [named, part] = [placeNamed(verdict), length === 0 ? ({ part: "file" } as const) : partAt(length)];
-      return { verdict, isPlaced: named !== null && (named.part === part.part || named.part === "file") };
+      const named = placeNamed(verdict);
+      // What stood last, or what should stand next: between two facts either may be named.
+      const around = length === 0 ? [] : [partAt(length - 1), partAt(length)];
+      const isThere = around.some((place) => JSON.stringify(place) === JSON.stringify(named));
+      return { verdict, isPlaced: isThere || named?.part === "file" };
     };
   }
 }
