@@ -1,4 +1,5 @@
 /** The app: opening, preparing, a session, its record. Carries out what the screens ask for with the parts handed in. */
+import { spokenLanguages } from "../announcements/languages";
 import { protocolDigest } from "../drafting/version";
 import { fetchedOnce } from "../screen/fetchedOnce";
 import type { Asks, Model, PrepareView, TourView, View } from "../screen/model";
@@ -79,11 +80,11 @@ export async function createApp(parts: AppParts): Promise<App> {
     companion,
     words,
     teaching: lateTeaching(() => companion.now?.teaching ?? null),
-    wake: () =>
-      companion.get().then(
-        () => undefined,
-        () => undefined,
-      ),
+    async wake() {
+      await companion.get().catch(() => undefined);
+      // So that another language is there at once, also without a network.
+      await Promise.allSettled(spokenLanguages.map(words.fetch));
+    },
     setOffline(now) {
       offline = now;
       change({ offline });
@@ -130,10 +131,12 @@ export async function createApp(parts: AppParts): Promise<App> {
     else companion.get().then(act, (error) => change({ trouble: notFetched(error) }));
   };
 
-  const changeLanguage = async (next: Settings): Promise<void> => {
-    await words.fetch(next.language);
+  const apply = (part: Partial<Settings>): void => {
+    const before = language();
+    const next = { ...settings.now, ...part };
     memory.keepSettings(next);
     settings.set(next);
+    if (next.language === before) return;
     void device.check(next.language);
     withCompanion(({ voice }) => void voice.speakIn(next.language));
   };
@@ -164,11 +167,11 @@ export async function createApp(parts: AppParts): Promise<App> {
       void device.prepare();
     },
     changeSettings(part) {
-      const next = { ...settings.now, ...part };
-      if (next.language !== language())
-        return void changeLanguage(next).catch((error) => change({ trouble: notFetched(error) }));
-      memory.keepSettings(next);
-      settings.set(next);
+      if (part.language === undefined || words.has(part.language)) return apply(part);
+      words.fetch(part.language).then(
+        () => apply(part),
+        (error) => change({ trouble: notFetched(error) }),
+      );
     },
     tryMicrophone: (isOn, address) => withCompanion(({ trial }) => trial.microphone(isOn, address)),
     checkSound: (address) => withCompanion(({ trial }) => trial.check(address)),

@@ -18,6 +18,7 @@ describe("screen words that are fetched", () => {
     });
     await words.fetch("en");
     await expect(words.fetch("es")).rejects.toThrow("no network");
+    expect([words.has("en"), words.has("es")]).toEqual([true, false]);
     expect(words.in("es")).toBe(wordsFor("en"));
   });
 

@@ -11,6 +11,7 @@ const sources: Readonly<Record<SpokenLanguage, () => Promise<ScreenWords>>> = {
 export interface FetchedWords {
   /** Rejects where they cannot be had. At once where they are here already. */
   fetch(language: SpokenLanguage): Promise<void>;
+  has(language: SpokenLanguage): boolean;
   /** Those of another language while they are not here; what asks for a language fetches it first. */
   in(language: SpokenLanguage): ScreenWords;
 }
@@ -21,6 +22,7 @@ export function fetchedWords(from = sources): FetchedWords {
     async fetch(language) {
       if (!here.has(language)) here.set(language, await from[language]());
     },
+    has: (language) => here.has(language),
     in(language) {
       const words = here.get(language) ?? [...here.values()][0];
       if (!words) throw new Error("screen words are shown before any were fetched");
