@@ -1,21 +1,28 @@
-/** Every screen and state: no accessibility violation in light and dark, nothing cut off at the sizes that hang on a wall. */
-import { AxeBuilder } from "@axe-core/playwright";
-import type { Browser, BrowserContext, Page } from "playwright-core";
+/**
+ * Every screen in every state, in both languages: no accessibility violation in any look, every target large enough,
+ * no text cut off, at the sizes that hang on a wall.
+ */
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { Protocol } from "../../src/session/protocol";
-import { choose, fillIn, openApp, patienceMs, start } from "./support/artist";
+import { spokenLanguages } from "../../src/announcements/phrasebooks";
+import { patienceMs } from "./support/artist";
+import { everyScreen } from "./support/everyScreen";
+import { cutTexts, outOfSight, smallTargets, violations } from "./support/faults";
 import { openBrowser, serve } from "./support/place";
-import { provedSmall } from "./support/provedSmall";
-import { actOnce } from "./support/walker";
+import { looks, wear } from "./support/wear";
 
-const quickProtocol = Protocol.parse({
-  ...provedSmall,
-  products: provedSmall.products.map((slot) => ({
-    ...slot,
-    label: { ...slot.label, contactSec: 3, reapplyWithinSec: null },
-  })),
-});
-const wipes = { wipeChair: "chair", wipeLamp: "lamp" };
+const sizes = [
+  [360, 640],
+  [768, 1024],
+  [1280, 800],
+  [1920, 1080],
+] as const;
+
+/** Seen without a scroll: first aid everywhere, what can happen at work wherever there is room for it. */
+const inSight: Readonly<Record<string, { readonly what: string; readonly fromWidth: number }>> = {
+  "session, first aid": { what: '[data-testid="now"] > *', fromWidth: 0 },
+  "session, at work": { what: "main button", fromWidth: 768 },
+};
 
 let place: Awaited<ReturnType<typeof serve>>;
 let browser: Browser;
@@ -29,145 +36,64 @@ afterAll(async () => {
   await place?.close();
 });
 
-async function violations(page: Page): Promise<string[]> {
-  const { violations: found } = await new AxeBuilder({ page }).analyze();
-  return found.flatMap(({ id, nodes }) =>
-    nodes.map(({ target, failureSummary }) => `${id} ${target}: ${failureSummary}`),
-  );
+interface Faults {
+  readonly visited: string[];
+  readonly axe: string[];
+  readonly targets: string[];
+  readonly texts: string[];
+  readonly unseen: string[];
 }
 
-/** The page does not scroll sideways, and every target of the deck is wholly on the screen. */
-async function cutOff(page: Page): Promise<string[]> {
-  return page.evaluate(() => {
-    const { innerWidth, innerHeight } = globalThis;
-    const wide = document.documentElement.scrollWidth > innerWidth ? ["the page scrolls sideways"] : [];
-    const outside = [...document.querySelectorAll("nav button")].flatMap((button) => {
-      const box = button.getBoundingClientRect();
-      const isShown = box.width > 0;
-      const isInside = box.left >= 0 && box.right <= innerWidth + 1 && box.bottom <= innerHeight + 1;
-      return isShown && !isInside ? [button.textContent ?? ""] : [];
-    });
-    const spilled = [...document.querySelectorAll("nav button b, h1")].flatMap((text) =>
-      text.scrollWidth > text.clientWidth + 1 && text.clientWidth > 0 ? [`spills: ${text.textContent}`] : [],
-    );
-    return [...wide, ...outside, ...spilled];
-  });
+async function examine(page: Page, screen: string, faults: Faults): Promise<void> {
+  if (process.env.WALK) console.error(`${new Date().toISOString().slice(14, 19)} ${screen}`);
+  const at = (where: string) => (fault: string) => `${screen}, ${where}: ${fault}`;
+  faults.visited.push(screen);
+  for (const look of looks) {
+    await wear(page, look);
+    // Only colours differ from look to look.
+    const found = await violations(page, look === "light" ? undefined : ["color-contrast"]);
+    faults.axe.push(...found.map(at(look)));
+  }
+  await wear(page, "light");
+  for (const [width, height] of sizes) {
+    await page.setViewportSize({ width, height });
+    const size = at(`${width} by ${height}`);
+    faults.targets.push(...(await smallTargets(page)).map(size));
+    faults.texts.push(...(await cutTexts(page)).map(size));
+    const wanted = inSight[screen];
+    if (wanted && width >= wanted.fromWidth) faults.unseen.push(...(await outOfSight(page, wanted.what)).map(size));
+  }
+  await page.setViewportSize({ width: 1280, height: 800 });
 }
 
-/** Does what the screen asks until the question stands there. */
-const until = (page: Page, question: string) =>
-  expect
-    .poll(
-      async () => {
-        const asked = await page.evaluate(
-          () => document.querySelector('[data-testid="question"]')?.getAttribute("aria-label") ?? null,
-        );
-        if (asked !== question) await actOnce(page, wipes);
-        return asked;
-      },
-      { timeout: patienceMs, interval: 200 },
-    )
-    .toBe(question);
-
-describe.each(["light", "dark"] as const)("the screens, %s", (colorScheme) => {
-  let context: BrowserContext;
-  let page: Page;
+describe.each(spokenLanguages)("every screen in every state, %s", (language) => {
+  const faults: Faults = { visited: [], axe: [], targets: [], texts: [], unseen: [] };
 
   beforeAll(async () => {
-    context = await browser.newContext({ viewport: { width: 1280, height: 800 }, colorScheme });
-    page = await context.newPage();
-    page.setDefaultTimeout(patienceMs);
-    await openApp(page, place.url);
-  });
-  afterAll(() => context?.close());
-
-  it("prepare has no violation, empty or with its faults shown", async () => {
-    expect(await violations(page)).toEqual([]);
-    await page.getByRole("button", { name: "Start the session" }).click();
-    await page.getByText("Client reference is missing").waitFor();
-    expect(await violations(page)).toEqual([]);
-  });
-
-  it("the station screen has none: a step, all phrases, a refusal, the reasons", async () => {
-    await choose(page, quickProtocol);
-    await fillIn(page);
-    await start(page);
-    expect(await violations(page)).toEqual([]);
-    await page.getByRole("button", { name: "All phrases" }).click();
-    await page.getByRole("dialog").waitFor();
-    expect(await violations(page)).toEqual([]);
-    await page.getByRole("button", { name: "Back to the step" }).click();
-    await page.keyboard.press("q");
-    await page.getByRole("alert").getByText("Not at this point.").waitFor();
-    expect(await violations(page)).toEqual([]);
-    await page.keyboard.press("PageDown");
-    await page.keyboard.press("k");
-    await page.getByTestId("question").getByText("Why is it left out?").waitFor();
-    expect(await violations(page)).toEqual([]);
-    await page.keyboard.press("n");
-  });
-
-  it("at work, naming, counting sharps, wet clocks, first aid and close have none", async () => {
-    await expect
-      .poll(
-        async () => {
-          const kind = await page.getByTestId("now").getAttribute("data-kind");
-          if (kind !== "atWork") await actOnce(page, wipes);
-          return kind;
-        },
-        { timeout: patienceMs },
-      )
-      .toBe("atWork");
-    expect(await violations(page)).toEqual([]);
-    await page.getByRole("button", { name: "Touched touched something else" }).first().click();
-    await page.getByTestId("question").getByRole("button", { name: "lamp" }).waitFor();
-    expect(await violations(page)).toEqual([]);
-    await page.getByTestId("question").getByRole("button", { name: "lamp" }).click();
-    await until(page, "1 should be in the container. How many are?");
-    expect(await violations(page)).toEqual([]);
-    await until(page, "Stayed wet?");
-    expect(await violations(page)).toEqual([]);
-    await until(page, "Close and seal?");
-    expect(await violations(page)).toEqual([]);
-    await page.keyboard.press("c");
-    await page.getByTestId("sealing").getByText("Sealed").waitFor();
-    expect(await violations(page)).toEqual([]);
-  });
-
-  it("first aid has none", async () => {
-    await page.getByRole("button", { name: "Next client" }).click();
-    await fillIn(page);
-    await start(page);
-    await page.getByRole("button", { name: "Accident accident alarm" }).click();
-    await page.getByRole("heading", { name: "First aid first" }).waitFor();
-    expect(await violations(page)).toEqual([]);
-  });
-});
-
-describe.each([
-  [360, 640],
-  [768, 1024],
-  [1280, 800],
-  [1920, 1080],
-  [1024, 768],
-])("at %i by %i", (width, height) => {
-  it("the form, twelve steps of a set-up and first aid fit, and every target is in reach", async () => {
-    const context = await browser.newContext({ viewport: { width, height } });
+    const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: language });
     const page = await context.newPage();
     page.setDefaultTimeout(patienceMs);
-    await openApp(page, place.url);
-    expect(await cutOff(page)).toEqual([]);
-    await fillIn(page);
-    await start(page);
-    const faults: string[] = [];
-    for (let step = 0; step < 12; step++) {
-      faults.push(...(await cutOff(page)));
-      await page.keyboard.press("PageDown");
-      await page.waitForTimeout(60);
-    }
-    await page.keyboard.press("F9");
-    await page.getByRole("heading", { name: "First aid first" }).waitFor();
-    expect([...faults, ...(await cutOff(page))]).toEqual([]);
+    await everyScreen(page, place.url, language, (screen) => examine(page, screen, faults));
     await context.close();
+  }, 600_000);
+
+  it("was seen", () => {
+    expect(faults.visited.length).toBeGreaterThan(30);
+  });
+
+  it("has no violation in light, dark, strong contrast or forced colours", () => {
+    expect(faults.axe).toEqual([]);
+  });
+
+  it("has targets of 44 px and more, in a session of 96 px and more, at every size", () => {
+    expect(faults.targets).toEqual([]);
+  });
+
+  it("has no text cut off, stuck out, broken in a word or laid on another, at every size", () => {
+    expect(faults.texts).toEqual([]);
+  });
+
+  it("shows first aid whole at every size, and all that can happen at work on a tablet, without a scroll", () => {
+    expect(faults.unseen).toEqual([]);
   });
 });

@@ -86,7 +86,7 @@ export const en: ScreenWords = {
     themeHint: "As the device wishes, unless one is chosen here.",
     themes: { device: "As the device", light: "Light", dark: "Dark", contrast: "High contrast" },
     languageHint: "Screens and voice. A session that has begun stays in its language.",
-    device: "This device",
+    device: "Without a network",
     version: (version) => `Gloveside ${version}`,
   },
   protocols: protocolsEn,

@@ -87,7 +87,7 @@ export const es: ScreenWords = {
     themeHint: "Como prefiera el dispositivo, si no se elige aquí.",
     themes: { device: "Como el dispositivo", light: "Claro", dark: "Oscuro", contrast: "Alto contraste" },
     languageHint: "Pantallas y voz. Una sesión empezada sigue en su idioma.",
-    device: "Este dispositivo",
+    device: "Sin conexión",
     version: (version) => `Gloveside ${version}`,
   },
   language: "Español",
