@@ -48,11 +48,11 @@ function figuresOf(report) {
   return { passed: numPassedTests, failed };
 }
 
-/** Runs some projects of the tests. @returns what passed and failed; a run that broke off counts as one failure. */
-function vitest(...projects) {
-  const report = join(root, "out", `tests.${projects.join(".")}.json`);
+/** Runs a project of the tests, or a share of it. @returns what passed and failed; a run that broke off counts as one failure. */
+function vitest(project, share = "1/1") {
+  const report = join(root, "out", `tests.${project}.${share.replace("/", ".of.")}.json`);
   rmSync(report, { force: true });
-  const args = ["vitest", "run", ...projects.flatMap((name) => ["--project", name])];
+  const args = ["vitest", "run", "--project", project, "--shard", share];
   args.push("--reporter=default", "--reporter=json", `--outputFile.json=${report}`);
   return new Promise((done) => {
     const run = spawn("npx", args, { cwd: root, stdio: "inherit" });
@@ -71,11 +71,13 @@ const installed = installMissing();
 const checked = run("npm", ["run", "--silent", "check"]);
 // Built once, before two runs would do it at the same time.
 if (asked.length === 0) run(process.execPath, ["bin/serve.mjs", "--build-only"]);
-/** The whole session takes a quarter of an hour of real sound and little else: the other journeys go on beside it. */
-const runs =
-  asked.length > 0
-    ? [await vitest(...asked)]
-    : [await vitest("unit"), ...(await Promise.all([vitest("session"), vitest("journeys")]))];
+/** The whole session takes a quarter of an hour of real sound and little else: the other journeys go on beside it, two at once. */
+const beside = [["session"], ["journeys", "1/2"], ["journeys", "2/2"]];
+const runs = [];
+if (asked.length === 0) {
+  runs.push(await vitest("unit"));
+  runs.push(...(await Promise.all(beside.map(([project, share]) => vitest(project, share)))));
+} else for (const project of asked) runs.push(await vitest(project));
 const sum = (of) => runs.reduce((total, one) => total + of(one), 0);
 const others = [installed, checked].filter((status) => status !== 0).length;
 if (checked !== 0) console.error("The check of form and types failed; see above.");
