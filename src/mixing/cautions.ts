@@ -20,7 +20,7 @@ export type CautionCode =
 
 export type Caution = { readonly code: CautionCode; readonly words: string; readonly source: string };
 
-const sources: Record<CautionCode, string> = {
+export const cautionSources: Readonly<Record<CautionCode, string>> = {
   "never-mix": "CDC household bleach guidance; Stanford EHS bleach page",
   "label-first": "common practice",
   "product-into-water": "MSF",
@@ -37,7 +37,7 @@ const sources: Record<CautionCode, string> = {
 const caution = (code: CautionCode, phrases: SumPhrases): Caution => ({
   code,
   words: phrases.mixing.cautions[code],
-  source: sources[code],
+  source: cautionSources[code],
 });
 
 /** Shown before there is any mix to speak of. */

@@ -32,6 +32,7 @@ afterAll(async () => {
 /** Texts with a letter that stand in no bracket. */
 const unphrased = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
+    const isFingerprint = /^([0-9a-f]{4} ?)+$/;
     const walk = document.createTreeWalker(document.querySelector("main, #app") ?? document.body, NodeFilter.SHOW_TEXT);
     const found: string[] = [];
     for (let node = walk.nextNode(); node; node = walk.nextNode()) {
@@ -39,7 +40,13 @@ const unphrased = (page: Page): Promise<string[]> =>
       const whole = element?.closest("p, li, label, button, a, h1, h2, h3, dd, dt, option, legend")?.textContent ?? "";
       const text = (node.textContent ?? "").trim();
       const isShown = element?.checkVisibility({ visibilityProperty: true }) ?? false;
-      if (isShown && /\p{L}{2}/u.test(text) && !text.includes("⟦") && !/⟦[^⟧]*$/.test(whole.split(text)[0] ?? ""))
+      if (
+        isShown &&
+        /\p{L}{2}/u.test(text) &&
+        !isFingerprint.test(text) &&
+        !text.includes("⟦") &&
+        !/⟦[^⟧]*$/.test(whole.split(text)[0] ?? "")
+      )
         found.push(text);
     }
     return found;

@@ -7,6 +7,7 @@ const books: Readonly<Record<string, readonly [from: string, english: string, na
   "src/screen/words/es.ts": ["./en", "en", "es"],
   "src/screen/archive/words/es.ts": ["./en", "archiveEn", "archiveEs"],
   "src/sums/phrases/es.ts": ["./en", "sumsEn", "sumsEs"],
+  "src/screen/papers/words/es.ts": ["./en", "papersEn", "papersEs"],
 };
 const pseudo = fileURLToPath(new URL("./pseudo.ts", import.meta.url));
 
