@@ -37,7 +37,8 @@ export function Session({ view }: { view: SessionView }) {
       data-wide={isWide || undefined}
     >
       <StatusBar view={view} standing={standing} />
-      <main className={styles.main}>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: where its words need a scroll, keys must reach it */}
+      <main className={styles.main} tabIndex={0}>
         {world.paused && <p className={styles.paused}>{words.session.paused}</p>}
         {view.note && <NoteSign note={view.note} letterKeys={view.letterKeys} />}
         <Now standing={standing} view={view} />

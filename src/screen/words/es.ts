@@ -263,7 +263,7 @@ export const es: ScreenWords = {
       closed: "Cerrada",
     },
     resuming: "Continuando tras un accidente",
-    atWork: "Trabajando",
+    atWork: "En curso",
     atWorkSay: "Di lo que pasa. Mientras tanto no se pregunta nada.",
     listOver: "Todos los pasos hechos",
     listOverSay: "Esperando a las superficies mojadas.",

@@ -20,8 +20,11 @@ export async function openKillable(profile: string): Promise<Killable> {
     async kill() {
       const gone = new Promise<void>((closed) => context.once("close", () => closed()));
       const root = processesOf(profile);
-      for (const pid of [...root, ...root.flatMap(childrenOf)]) killNow(pid);
+      const all = [...root, ...root.flatMap(childrenOf)];
+      for (const pid of all) killNow(pid);
       await gone;
+      // One that still waits for the disk holds the store's lock, and a browser that finds it locked begins a new store.
+      while (all.some(isAlive)) await new Promise((soon) => setTimeout(soon, 50));
     },
   };
 }
@@ -57,6 +60,15 @@ function parentOf(pid: number): number {
     return Number(/^PPid:\s+(\d+)$/m.exec(readFileSync(`/proc/${pid}/status`, "utf8"))?.[1] ?? 0);
   } catch {
     return 0;
+  }
+}
+
+/** A zombie holds nothing any more. */
+function isAlive(pid: number): boolean {
+  try {
+    return !/^State:\s+[ZX]/m.test(readFileSync(`/proc/${pid}/status`, "utf8"));
+  } catch {
+    return false;
   }
 }
 
