@@ -23,7 +23,7 @@ export async function openKillable(profile: string): Promise<Killable> {
       const all = [...root, ...root.flatMap(childrenOf)];
       for (const pid of all) killNow(pid);
       await gone;
-      // One that still waits for the disk holds the store's lock, and a browser that finds it locked begins a new store.
+      // One that still waits for the disk would hold the store's lock.
       while (all.some(isAlive)) await new Promise((soon) => setTimeout(soon, 50));
     },
   };
