@@ -10,15 +10,9 @@ import { installPictures, pictureFile } from "../src/app/manifestFiles";
 import { icons } from "../src/screen/marks/icons";
 import { everyScreen } from "./journeys/support/everyScreen";
 import { openBrowser, serve } from "./journeys/support/place";
-import { type Look, looks, wear } from "./journeys/support/wear";
+import { type Look, looks, sizes, wear } from "./journeys/support/wear";
 
 const folder = "out/pictures";
-const sizes = [
-  [360, 640],
-  [768, 1024],
-  [1280, 800],
-  [1920, 1080],
-] as const;
 /** Of the README: name of the screen in the walk, and of the file. English, light, 1280 by 800. */
 const forReadme: Readonly<Record<string, string>> = {
   "page prepare": "prepare",

@@ -12,7 +12,7 @@ import { folderFor } from "../recogniser/engine/modelFolder";
 import type { OwnVoice } from "../recogniser/ownVoice/ownVoice";
 import type { TeachPort } from "../recogniser/ownVoice/teachPort";
 import type { Settings } from "../screen/settings/settings";
-import { type TeachModel, type TeachNow, type TeachTrouble, takesEach } from "../screen/voice/teachModel";
+import { notTeaching, type TeachModel, type TeachNow, type TeachTrouble, takesEach } from "../screen/voice/teachModel";
 import type { OwnVoiceStore } from "./ownVoiceStore";
 import { takeRecorder } from "./takeRecorder";
 import { type Watched, watchedValue } from "./watchedValue";
@@ -39,18 +39,7 @@ const mostSilent = 3;
 export function teachVoice(parts: TeachParts): TeachModel {
   const { voice, hearing, store } = parts;
   const language = () => parts.settings.now.language;
-  const idle: TeachNow = {
-    state: "idle",
-    ask: null,
-    phrasesDone: 0,
-    phrases: 0,
-    lastTrouble: null,
-    trouble: null,
-    taught: null,
-    learntMs: null,
-    canUndo: false,
-  };
-  const now = watchedValue<TeachNow>(idle);
+  const now = watchedValue<TeachNow>(notTeaching);
   const change = (part: Partial<TeachNow>) => now.set({ ...now.now, ...part });
   let own: OwnVoice | null = null;
   let turn = firstTurn;
@@ -100,7 +89,13 @@ export function teachVoice(parts: TeachParts): TeachModel {
     const book = bookFor(language());
     const consentAt = new Date().toISOString();
     isEnough = false;
-    change({ ...idle, taught: now.now.taught, canUndo: now.now.canUndo, state: "opening", phrases: commands.length });
+    change({
+      ...notTeaching,
+      taught: now.now.taught,
+      canUndo: now.now.canUndo,
+      state: "opening",
+      phrases: commands.length,
+    });
     const teacher = parts.teacher();
     const folder = folderFor(book.language);
     const [modelFolder, negativesFolder] = [`${parts.base}voice/${folder}`, `${parts.base}own-voice/${folder}`];

@@ -14,14 +14,13 @@ import { recordText } from "../../src/export/recordFile";
 import { openingFor } from "../../src/export/samples/lived";
 import { memoryJournal, newSigner, uuidv7 } from "../../src/log";
 import { began, stampAt, done as stepDone } from "../../src/log/samples/smallSession";
-import { Protocol } from "../../src/session/protocol";
 import { inputFor } from "../support/session";
 import { smallProtocol } from "../support/smallProtocol";
 import { choose, fillIn, openApp, patienceMs, start } from "./support/artist";
 import { type Killable, openKillable } from "./support/killable";
 import { type DiskNow, diskNow } from "./support/onDiskRecords";
 import { serve } from "./support/place";
-import { provedSmall } from "./support/provedSmall";
+import { quickSmall, wipes } from "./support/provedSmall";
 import { actOnce } from "./support/walker";
 
 const kills = 10;
@@ -38,16 +37,6 @@ const random = (): number => {
   seed = (seed * 48_271) % 2_147_483_647;
   return seed / 2_147_483_647;
 };
-
-/** Contact times of a second, so that ten sessions are soon lived. */
-const wipes = { wipeChair: "chair", wipeLamp: "lamp" };
-const shortProtocol = Protocol.parse({
-  ...provedSmall,
-  products: provedSmall.products.map((slot) => ({
-    ...slot,
-    label: { ...slot.label, contactSec: 1, reapplyWithinSec: null },
-  })),
-});
 
 beforeAll(async () => {
   place = await serve();
@@ -83,7 +72,7 @@ describe("killed in the middle of a seal", () => {
   it("a session is sealed, or is taken up again and sealed then; what was shown as sealed is", async () => {
     let shownSealed = 0;
     for (let killed = 0; killed < kills; killed++) {
-      if (killed === 0) await choose(page, shortProtocol);
+      if (killed === 0) await choose(page, quickSmall);
       await page.getByRole("radio", { name: "Small" }).check({ force: true });
       await fillIn(page, { client: `C-${killed}` });
       await start(page);

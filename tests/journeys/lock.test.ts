@@ -1,23 +1,14 @@
 /** The lock of the records in a real Chromium: sealed sessions are locked away, work goes on, and the passphrase finds them. */
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { Protocol } from "../../src/session/protocol";
 import { violationsAtSizes } from "./support/accessible";
 import { choose, fillIn, openApp, patienceMs, start } from "./support/artist";
 import { press, type } from "./support/keyboard";
 import { openBrowser, serve, type Watched, watch } from "./support/place";
-import { provedSmall } from "./support/provedSmall";
+import { quickSmall, wipes } from "./support/provedSmall";
 import { actOnce } from "./support/walker";
 
 const passphrase = "nine green bottles";
-const wipes = { wipeChair: "chair", wipeLamp: "lamp" };
-const quick = Protocol.parse({
-  ...provedSmall,
-  products: provedSmall.products.map((slot) => ({
-    ...slot,
-    label: { ...slot.label, contactSec: 1, reapplyWithinSec: null },
-  })),
-});
 let place: Awaited<ReturnType<typeof serve>>;
 let browser: Browser;
 let context: BrowserContext;
@@ -32,7 +23,7 @@ beforeAll(async () => {
   page = await context.newPage();
   page.setDefaultTimeout(patienceMs);
   await openApp(page, place.url);
-  await choose(page, quick);
+  await choose(page, quickSmall);
 });
 afterAll(async () => {
   await browser?.close();
@@ -44,7 +35,7 @@ const go = async (name: string) => {
   await page.getByRole("heading", { level: 1, name }).waitFor();
 };
 async function holdSession(client: string, lot: string): Promise<void> {
-  await page.getByRole("radio", { name: quick.name.en }).check({ force: true });
+  await page.getByRole("radio", { name: quickSmall.name.en }).check({ force: true });
   await fillIn(page, { client });
   await page.getByRole("textbox", { name: "Lot" }).fill(lot);
   await start(page);

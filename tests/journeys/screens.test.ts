@@ -9,14 +9,7 @@ import { patienceMs } from "./support/artist";
 import { everyScreen } from "./support/everyScreen";
 import { cutTexts, outOfSight, smallTargets, violations } from "./support/faults";
 import { openBrowser, serve } from "./support/place";
-import { looks, wear } from "./support/wear";
-
-const sizes = [
-  [360, 640],
-  [768, 1024],
-  [1280, 800],
-  [1920, 1080],
-] as const;
+import { looks, sizes, wear } from "./support/wear";
 
 /** Seen without a scroll: first aid everywhere, what can happen at work wherever there is room for it. */
 const inSight: Readonly<Record<string, { readonly what: string; readonly fromWidth: number }>> = {

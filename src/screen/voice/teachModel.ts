@@ -30,6 +30,19 @@ export interface TeachNow {
   readonly canUndo: boolean;
 }
 
+/** Before anything was asked, or is known of what was taught. */
+export const notTeaching: TeachNow = {
+  state: "idle",
+  ask: null,
+  phrasesDone: 0,
+  phrases: 0,
+  lastTrouble: null,
+  trouble: null,
+  taught: null,
+  learntMs: null,
+  canUndo: false,
+};
+
 export const takesEach = 3;
 
 export interface TeachModel {

@@ -58,3 +58,14 @@ export const provedSmall: Protocol = Protocol.parse({
     { ...newNeedle("resumeNeedle"), atWork: true },
   ],
 });
+
+/** The same with contact times of a second, so that whole sessions are soon lived. */
+export const quickSmall: Protocol = Protocol.parse({
+  ...provedSmall,
+  products: provedSmall.products.map((slot) => ({
+    ...slot,
+    label: { ...slot.label, contactSec: 1, reapplyWithinSec: null },
+  })),
+});
+/** Which step of it wipes which surface. */
+export const wipes = { wipeChair: "chair", wipeLamp: "lamp" };

@@ -17,3 +17,11 @@ export async function wear(page: Page, look: Look): Promise<void> {
     isContrast ? "more" : "usual",
   );
 }
+
+/** A phone, a tablet upright and on its side, a large screen: width and height in CSS pixels. */
+export const sizes = [
+  [360, 640],
+  [768, 1024],
+  [1280, 800],
+  [1920, 1080],
+] as const;
