@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { z } from "zod";
 import { longProtocol } from "../../tests/bench/longProtocol";
 import { anyOf } from "../../tests/support/fromSchema";
+import { runs } from "../../tests/support/runs";
 import { checkProtocol } from "../check/checkProtocol";
 import { tell } from "../check/telling";
 import { Protocol } from "./protocol";
@@ -166,24 +167,26 @@ describe("a file that is no protocol", () => {
     }
   });
 
-  property.prop([fc.oneof(fc.string({ unit: "binary" }), fc.json(), fc.json({ maxDepth: 12 }))], { numRuns: 500 })(
-    "never throws and never passes: any text, any JSON",
-    (text) => {
-      const read = readProtocol(text);
-      expect(read.ok).toBe(false);
-      isClear(read);
-    },
-  );
+  property.prop([fc.oneof(fc.string({ unit: "binary" }), fc.json(), fc.json({ maxDepth: 12 }))], {
+    numRuns: runs(500),
+  })("never throws and never passes: any text, any JSON", (text) => {
+    const read = readProtocol(text);
+    expect(read.ok).toBe(false);
+    isClear(read);
+  });
 
   const ids = ["a", "b", "c", "d", "e", "f"];
   const shaped = anyOf(z.toJSONSchema(Protocol, { io: "input" }) as never, ids, 4);
-  property.prop([shaped], { numRuns: 200 })("made from the schema is a protocol, or has a wrong name in it", (json) => {
-    const read = asProtocol(json);
-    isClear(read);
-    if (!read.ok) expect(read.trouble.code).toMatch(/^(duplicate-id|unknown-item|unknown-product|wrong-product)$/);
-  });
+  property.prop([shaped], { numRuns: runs(200) })(
+    "made from the schema is a protocol, or has a wrong name in it",
+    (json) => {
+      const read = asProtocol(json);
+      isClear(read);
+      if (!read.ok) expect(read.trouble.code).toMatch(/^(duplicate-id|unknown-item|unknown-product|wrong-product)$/);
+    },
+  );
 
-  property.prop([shaped], { numRuns: 200 })(
+  property.prop([shaped], { numRuns: runs(200) })(
     "made from the schema, once its names are right, is a protocol and is judged, and every story happens",
     (json) => {
       const read = asProtocol(named(json as z.input<typeof Protocol>, ids));
@@ -213,7 +216,7 @@ describe("a file that is no protocol", () => {
       }),
     ],
     {
-      numRuns: 250,
+      numRuns: runs(250),
     },
   )("that was one once is refused clearly, or is still one and is judged", (changes) => {
     const copy = JSON.parse(JSON.stringify(small)) as unknown;

@@ -14,6 +14,7 @@ import { stepById } from "../../src/session/world";
 import { longProtocol } from "../bench/longProtocol";
 import { isHarmless, movesAt } from "../mutants/bruteForce";
 import { anySaid, anyStart } from "../support/anyEvents";
+import { runs } from "../support/runs";
 import { begun, inputFor } from "../support/session";
 import { smallProtocol } from "../support/smallProtocol";
 import { tinyProtocol } from "../support/tinyProtocol";
@@ -107,16 +108,16 @@ describe("the checker", () => {
       expect(again.at).toBe(breach.moves.length - 1);
     }
   };
-  property.prop([anyTiny], { numRuns: 250, endOnFailure: true })(
+  property.prop([anyTiny], { numRuns: runs(250), endOnFailure: true })(
     "never says proved where the real chart, walked whole, meets a breach; and every story happens there",
     (protocol) => isRight(protocol, 10_000),
   );
-  property.prop([anyProtocol], { numRuns: 60, endOnFailure: true })(
+  property.prop([anyProtocol], { numRuns: runs(60), endOnFailure: true })(
     "nor on a larger one, as far as it is walked",
     (protocol) => isRight(protocol, 3_000),
   );
 
-  property.prop([anyProtocol, fc.array(fc.nat({ max: 99 }), { minLength: 20, maxLength: 90 })], { numRuns: 80 })(
+  property.prop([anyProtocol, fc.array(fc.nat({ max: 99 }), { minLength: 20, maxLength: 90 })], { numRuns: runs(80) })(
     "judges each step as the fold of its facts then says, and finds all that the station finds",
     (protocol, choices) => {
       const m = new Monitor(protocol);
@@ -144,7 +145,7 @@ describe("the checker", () => {
     },
   );
 
-  property.prop([anyStart, fc.array(anySaid, { maxLength: 50 })], { numRuns: 300 })(
+  property.prop([anyStart, fc.array(anySaid, { maxLength: 50 })], { numRuns: runs(300) })(
     "may leave slips and odd orders unwalked: whatever came before, what would be unsafe is read out with a refusal",
     (start, more) => {
       const input = inputFor(smallProtocol);
