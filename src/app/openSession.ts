@@ -17,7 +17,7 @@ import type { Log } from "./wireLog";
 /** For practice: a key and a journal that end with the page. */
 export async function practiceLog(): Promise<Log> {
   const signer = await newSigner();
-  return { journal: memoryJournal(signer), signer, vault: null };
+  return { journal: memoryJournal(signer), signer, vault: null, left: async () => ({ ok: true, left: {} }) };
 }
 
 /** One page life: its monotonic time cannot be compared with another's. */

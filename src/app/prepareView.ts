@@ -2,16 +2,17 @@
 import type { PrepareView, Unfinished } from "../screen/model";
 import { todayIn, zoneHere } from "./calendar";
 import type { DeviceMemory } from "./deviceMemory";
-import { type Log, leftUnready } from "./wireLog";
+import type { Log } from "./wireLog";
 
 type Given = Pick<PrepareView, "protocols" | "trouble" | "ear" | "hasPractice" | "offline">;
 
 export async function prepareView(
-  { journal, vault }: Pick<Log, "journal" | "vault">,
+  { journal, left }: Pick<Log, "journal" | "left">,
   memory: DeviceMemory,
   given: Given,
 ): Promise<PrepareView> {
-  const [listed, carriedOver] = await Promise.all([journal.unfinished(), leftUnready(journal, vault)]);
+  const [listed, carried] = await Promise.all([journal.unfinished(), left()]);
+  const unread = !listed.ok ? listed : !carried.ok ? carried : null;
   const zone = zoneHere();
   const unfinished = listed.ok
     ? listed.sessions.map(({ session, header: { input }, entries, client }): Unfinished => {
@@ -35,8 +36,8 @@ export async function prepareView(
     draft: memory.draft(),
     today: todayIn(zone, Date.now()),
     zone,
-    carriedOver,
+    carriedOver: carried.ok ? carried.left : {},
     ...given,
-    trouble: given.trouble ?? (listed.ok ? null : { code: listed.code, message: listed.message }),
+    trouble: given.trouble ?? (unread && { code: unread.code, message: unread.message }),
   };
 }

@@ -30,7 +30,8 @@ export type Restored =
 
 /** From here on the restore has happened; what is left is to hand rows and protocols over. */
 type Staged = Verified | { readonly kind: "moved" };
-type Moving = IDBPTransaction<LogSchema, ["staged", "sessions", "entries", "finding", "personal", "away"], "readwrite">;
+const moved = ["staged", "sessions", "entries", "finding", "personal", "away", "left"] as const;
+type Moving = IDBPTransaction<LogSchema, typeof moved, "readwrite">;
 
 export async function restore(
   file: Blob,
@@ -115,12 +116,12 @@ async function knownAway(db: LogDb, vault: Vault | undefined): Promise<ReadonlyM
 }
 
 async function moveOver(db: LogDb, away: ReadonlyMap<string, Known>): Promise<number> {
-  const tx: Moving = db.transaction(["staged", "sessions", "entries", "finding", "personal", "away"], "readwrite", {
-    durability: "strict",
-  });
+  const tx: Moving = db.transaction(moved, "readwrite", { durability: "strict" });
   tx.done.catch(() => undefined);
   try {
     const alreadyHere = await moveSessions(tx, away);
+    // What stations were left with is read anew: an older session may have come in.
+    await tx.objectStore("left").clear();
     await tx.objectStore("staged").add({ kind: "moved" } satisfies Staged);
     await tx.done;
     return alreadyHere;

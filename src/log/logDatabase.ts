@@ -19,6 +19,16 @@ export type StoredSession = SessionRow & {
 export type StoredPart = PersonalPart & { session: string };
 export type StoredEntry = { session: string; n: number; entry: LogEntry; signature: string };
 
+/** Of one thing of a station, the newest word: whether it was left unready, and by the session of which order. */
+export type Said = { readonly item: string; readonly order: number; readonly isUnready: boolean };
+/** What was read of a station's sessions so far; `open` are the orders of those that went on then. Made again at need. */
+export type LeftRow = {
+  readonly station: string;
+  readonly upTo: number;
+  readonly open: readonly number[];
+  readonly said: readonly Said[];
+};
+
 export interface LogSchema extends DBSchema {
   sessions: {
     key: string;
@@ -38,6 +48,7 @@ export interface LogSchema extends DBSchema {
   awayBodies: { key: string; value: AwayBody };
   /** The public half of each lock lies open; the newest one locks. */
   locks: { key: string; value: RecordsLock };
+  left: { key: string; value: LeftRow };
   /** What a restore has read and checked, until all of it is; then it moves over in one transaction. */
   staged: { key: number; value: unknown };
 }
@@ -53,12 +64,13 @@ export function logDatabase(name: string = logName) {
     opening = null;
   };
   const open = (): Promise<LogDb> => {
-    opening ??= openDB<LogSchema>(name, 4, {
+    opening ??= openDB<LogSchema>(name, 5, {
       upgrade: async (db, from, _to, tx) => {
         if (from < 1) firstVersion(db);
         if (from < 2) secondVersion(db);
         if (from < 3) await thirdVersion(db, tx);
-        fourthVersion(db);
+        if (from < 4) fourthVersion(db);
+        db.createObjectStore("left", { keyPath: "station" });
       },
       // Another page upgrades or clears the store: let it, and open again at the next call.
       blocking: (_now, _next, event) => {

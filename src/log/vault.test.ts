@@ -3,7 +3,6 @@ import "fake-indexeddb/auto";
 import { describe, expect, test } from "vitest";
 import { inputFor } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
-import { leftUnready } from "../app/wireLog";
 import { restore } from "../backup/restore";
 import { writeBackup } from "../backup/writeBackup";
 import { sealRecord, verifyRecord } from "../export";
@@ -143,25 +142,6 @@ test("putting away twice at once does it once", async () => {
   await Promise.all([one.vault.tidy(), one.vault.tidy(), openVault(one.name, work).tidy()]);
   expect(await one.vault.state()).toMatchObject({ away: 1, waiting: 0 });
   expect((await one.journal.read(session)).ok).toBe(true);
-});
-
-test("what a station was left with is known while the records are locked", async () => {
-  const left = [
-    { session: "b", order: 2, station: "Station 1", items: ["chair", "lamp"], unready: ["chair"] },
-    { session: "a", order: 1, station: "Station 1", items: ["chair", "cup"], unready: ["cup", "chair"] },
-    { session: "c", order: 3, station: "Station 2", items: ["chair"], unready: [] },
-  ];
-  const one = device();
-  expect(await leftUnready(one.journal, { left: async () => left })).toEqual({
-    "Station 1": ["chair", "cup"],
-    "Station 2": [],
-  });
-  const { session } = await one.hold("C-1", "N-204");
-  const before = await leftUnready(one.journal, one.vault);
-  await one.vault.begin(passphrase);
-  one.vault.close();
-  expect(await one.vault.left()).toMatchObject([{ session, station: "Station 1", unready: null }]);
-  expect(await leftUnready(one.journal, one.vault)).toEqual(before);
 });
 
 test("another passphrase opens from then on, and the old one no more; nothing locked is touched", async () => {

@@ -42,8 +42,6 @@ export interface Vault {
   whole(session: string): Promise<Whole | "locked" | null>;
   /** Puts one session back where it was, for a change; `tidy` puts it away again. */
   bringBack(session: string): Promise<"locked" | "back" | null>;
-  /** In the clear: what each station was left with, newest first. */
-  left(): Promise<readonly Pick<AwayRow, "session" | "order" | "station" | "items" | "unready">[]>;
 }
 
 const stores = ["sessions", "entries", "finding", "personal", "away", "awayBodies"] as const;
@@ -193,7 +191,6 @@ export function openVault(name?: string, work?: number): Vault {
     },
     whole: async (session) => read(await database(), session),
     bringBack,
-    left: async () => (await (await database()).getAllFromIndex("away", "order")).toReversed(),
   };
 }
 
