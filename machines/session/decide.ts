@@ -19,16 +19,17 @@ const memoryOf = (input: SessionInput, world: World): SessionMemory => ({
   askedSprays: [],
 });
 
-/** Before the first word: nothing is stated until `session.begin`. */
-export const begin = (input: SessionInput): SessionState =>
-  initialTransition(sessionMachine, memoryOf(input, worldAtStart(input)))[0];
+/** Before the first word: nothing is stated until `session.begin`. `rules`: the version that its header names. */
+export const begin = (input: SessionInput, rules?: string): SessionState =>
+  initialTransition(sessionMachine, memoryOf(input, worldAtStart(input, rules)))[0];
 
 /**
  * The state of a session from its facts. Where we were in a question is not kept: it is asked again.
  * @param facts every fact of the session, in order.
+ * @param rules the version that its header names: it goes on by those that it began with.
  */
-export function resume(input: SessionInput, facts: readonly SessionFact[]): SessionState {
-  const world = foldAll(input, facts);
+export function resume(input: SessionInput, facts: readonly SessionFact[], rules?: string): SessionState {
+  const world = foldAll(input, facts, rules);
   return sessionMachine.resolveState({ value: standing(input, world), context: memoryOf(input, world) });
 }
 

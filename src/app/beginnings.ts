@@ -90,7 +90,7 @@ export function beginnings(parts: BeginningParts) {
       const { header, entries, personal } = taken.kept;
       const input = inputWith(header, clientIn(header, personal));
       const facts = entries.map((entry) => entry.fact);
-      const state = facts.length === 0 ? begin(input) : resume(input, facts);
+      const state = facts.length === 0 ? begin(input, header.rules) : resume(input, facts, header.rules);
       memory.keepOpenSession(session);
       const { letterKeys, readsCodes } = memory.draft();
       const how = { isPractice: false, letterKeys, readsCodes };

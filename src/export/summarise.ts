@@ -29,9 +29,9 @@ type Noted = {
 };
 
 /** @param entries In order. Pure: the same entries always come to the same summary. */
-export function summarise(input: SessionInput, entries: readonly LogEntry[]): Summary {
+export function summarise(input: SessionInput, entries: readonly LogEntry[], rules?: string): Summary {
   const sum = summing(input);
-  let before = worldAtStart(input);
+  let before = worldAtStart(input, rules);
   for (const entry of entries) {
     const after = fold(input, before, entry.fact);
     sum.take({ entry, before, credited: credit(before, entry.fact.witnessedMs), after });

@@ -28,12 +28,12 @@ export type Timeline = {
 
 /** Pure; the same record always gives the same drawing. */
 export function timelineOf({ header, entries }: Pick<RecordFile, "header" | "entries">): Timeline {
-  const { input } = header;
+  const { input, rules } = header;
   const phases = spans<Phase>();
   const hands = spans<Hands>();
   const surfaces = new Map<string, ReturnType<typeof spans<WetClock["state"]>>>();
   const marks: Mark[] = [];
-  let world = worldAtStart(input);
+  let world = worldAtStart(input, rules);
   const first = readWallTime(entries[0]?.at ?? "");
   const fromMs = first?.epochMs ?? 0;
   let atMs = fromMs;

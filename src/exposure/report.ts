@@ -58,9 +58,9 @@ export function reportsFrom(
   { header, entries }: Pick<RecordFile, "header" | "entries">,
   phases: Readonly<Record<Phase, string>>,
 ): readonly ExposureReport[] {
-  const { input } = header;
+  const { input, rules } = header;
   const sharps = input.protocol.items.filter((item) => item.role === "sharp");
-  let world = worldAtStart(input);
+  let world = worldAtStart(input, rules);
   return entries.flatMap(({ fact, at }) => {
     const before = world;
     world = fold(input, world, fact);

@@ -25,6 +25,8 @@ export interface Station {
   /** What soiled the gloves or hands; empty while they are clean. */
   readonly handsSoiledBy: readonly string[];
   readonly items: Readonly<Record<string, ItemState>>;
+  /** Of a record from before rules 1.2.0 (./rules), which reads on as it did. */
+  readonly asBefore12?: true;
 }
 
 export type Kinds = Readonly<Record<string, Item>>;

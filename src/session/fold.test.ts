@@ -28,6 +28,22 @@ describe("a surface under its clock", () => {
   });
 });
 
+describe("by rules before 1.2.0, for records of that day", () => {
+  const asThen = (world: World): World => ({ ...world, station: { ...world.station, asBefore12: true } });
+
+  it("a wet surface that was cleaned once more kept its time", () => {
+    const cleaned = effectDone(input, asThen(wetLamp()), { verb: "preClean", item: "lamp" });
+    expect(cleaned.clocks.lamp).toMatchObject({ state: "counting", creditedMs: 60_000 });
+  });
+
+  it("soiled gloves met a thing whose cover should come off and was not there", () => {
+    const soiled = { ...wetLamp(), station: { ...wetLamp().station, hands: "glovedSoiled" as const } };
+    const met = effectDone(input, asThen(soiled), { verb: "uncover", item: "lamp" });
+    expect(met.clocks.lamp).toMatchObject({ state: "dry" });
+    expect(met.station.items.lamp?.condition).toBe("soiled");
+  });
+});
+
 describe("an accident in the middle of a change of gloves", () => {
   const hurtBareIn = (run: Run) =>
     told(run, { type: "exposure.reported" }, { type: "session.resume" }).state.context.world;

@@ -41,8 +41,8 @@ export function fold(input: SessionInput, world: World, fact: SessionFact): Worl
 /** One undo, one level: what is kept for it keeps nothing itself. */
 const stripped = (world: World): World => ({ ...world, before: null, beforeCause: null });
 
-export const foldAll = (input: SessionInput, facts: readonly SessionFact[]): World =>
-  facts.reduce((world, fact) => fold(input, world, fact), worldAtStart(input));
+export const foldAll = (input: SessionInput, facts: readonly SessionFact[], rules?: string): World =>
+  facts.reduce((world, fact) => fold(input, world, fact), worldAtStart(input, rules));
 
 const each = (clocks: World["clocks"], change: (c: WetClock) => WetClock): World["clocks"] =>
   Object.fromEntries(Object.entries(clocks).map(([id, clock]) => [id, change(clock)]));
@@ -194,9 +194,10 @@ function exposed(input: SessionInput, world: World): World {
   const interrupted = world.exposure === "firstAid" || world.exposure === "resuming";
   const placeBefore = interrupted ? world.placeBefore : world.place;
   const { opened, binned } = world.sharps;
+  const { hands, asBefore12 } = world.station;
   const accident = interrupted
     ? { gloved: world.accident.gloved, sharpsOut: world.accident.sharpsOut || opened > binned }
-    : { gloved: isGloved(world.station.hands) || endsGloved(input, world), sharpsOut: opened > binned };
+    : { gloved: isGloved(hands) || (!asBefore12 && endsGloved(input, world)), sharpsOut: opened > binned };
   return {
     ...world,
     accident,
@@ -262,14 +263,14 @@ const contacts: ReadonlySet<Effect["verb"]> = new Set(["touch", "cover", "uncove
 /** A surface met by soiled gloves or hands under its clock, or after it, is soiled anew: the clock is worth nothing. */
 export function spoilsClock(world: World, effect: Effect): effect is Effect & { item: string } {
   if (!("item" in effect) || !contacts.has(effect.verb)) return false;
-  if (effect.verb === "uncover" && world.station.items[effect.item]?.barrier === "none") return false;
-  const { hands, handsSoiledBy } = world.station;
+  const { hands, handsSoiledBy, items, asBefore12 } = world.station;
+  if (effect.verb === "uncover" && items[effect.item]?.barrier === "none" && !asBefore12) return false;
   return runs(world, effect.item) && (hands === "glovedSoiled" || (hands === "bare" && handsSoiledBy.length > 0));
 }
 
 /** Cleaned once more, it is no longer wet with what its clock counts. */
 const cleansWet = (world: World, effect: Effect): effect is Effect & { item: string } =>
-  effect.verb === "preClean" && runs(world, effect.item);
+  effect.verb === "preClean" && runs(world, effect.item) && !world.station.asBefore12;
 
 const runs = (world: World, surface: string): boolean => {
   const clock = world.clocks[surface];

@@ -6,6 +6,7 @@ import { startsSoiled } from "./addedSteps";
 import { chain, type ItemState, isGloved, type Kinds, put, type Station, soil } from "./contact";
 import type { DeviationCode } from "./fact";
 import type { Effect, Item } from "./protocol";
+import { currentRules, foldAsBefore12 } from "./rules";
 import { findingRules, handRules, movements } from "./transfer";
 
 export {
@@ -29,7 +30,11 @@ export interface Finding {
 
 export const kindsOf = (items: readonly Item[]): Kinds => Object.fromEntries(items.map((i) => [i.id, i]));
 
-export function stationAtStart(items: readonly Item[], carriedOver: readonly string[]): Station {
+export function stationAtStart(
+  items: readonly Item[],
+  carriedOver: readonly string[],
+  rules: string = currentRules,
+): Station {
   const isLeft = (item: Item): boolean => carriedOver.includes(item.id) && startsSoiled(item);
   const state = (item: Item): ItemState => ({
     condition: isLeft(item) ? "soiled" : item.starts.condition,
@@ -39,7 +44,12 @@ export function stationAtStart(items: readonly Item[], carriedOver: readonly str
     opened: false,
     soiledBy: isLeft(item) ? ["session before"] : [],
   });
-  return { hands: "bare", handsSoiledBy: [], items: Object.fromEntries(items.map((i) => [i.id, state(i)])) };
+  const station = {
+    hands: "bare",
+    handsSoiledBy: [],
+    items: Object.fromEntries(items.map((i) => [i.id, state(i)])),
+  } as const;
+  return foldAsBefore12(rules) ? { ...station, asBefore12: true } : station;
 }
 
 export interface Outcome {

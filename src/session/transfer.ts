@@ -43,7 +43,7 @@ export const movements: Readonly<Record<ItemVerb, Movement>> = {
   uncover: {
     words: "They meet and the cover is gone; soiled gloves soil what lay under it. Without a cover nothing is met.",
     moves: (s, id) => {
-      if (s.items[id]?.barrier === "none") return s;
+      if (s.items[id]?.barrier === "none" && !s.asBefore12) return s;
       const bared = put(meet(s, id), id, { barrier: "none" });
       return s.hands === "glovedSoiled" ? soil(bared, id, chain(s.handsSoiledBy, "gloves")) : bared;
     },

@@ -3,6 +3,7 @@ import { carriedOverSteps, withAdded } from "./addedSteps";
 import type { DeviationCode, DiscrepancyReason, Phase, SkipReason } from "./fact";
 import type { EventId, ListName, Step } from "./protocol";
 import { resumingSteps } from "./resumingSteps";
+import { currentRules } from "./rules";
 import type { SessionInput } from "./sessionInput";
 import { type Kinds, kindsOf, type Station, stationAtStart } from "./station";
 import type { WetClock } from "./wetClock";
@@ -82,7 +83,8 @@ export interface World {
   readonly beforeCause: number | null;
 }
 
-export function worldAtStart(input: SessionInput): World {
+/** @param rules the version that the record names; a new session's otherwise */
+export function worldAtStart(input: SessionInput, rules: string = currentRules): World {
   return {
     count: 0,
     cause: -1,
@@ -97,7 +99,7 @@ export function worldAtStart(input: SessionInput): World {
     paused: false,
     brisk: input.brisk,
     earLost: false,
-    station: stationAtStart(input.protocol.items, input.carriedOver),
+    station: stationAtStart(input.protocol.items, input.carriedOver, rules),
     clocks: {},
     sharps: { opened: 0, binned: 0, parked: 0, counted: null, recounts: 0, discrepancy: null },
     lots: Object.fromEntries(input.lots.map((l) => [l.item, { lot: l.lot, expiry: l.expiry }])),

@@ -1,7 +1,9 @@
 /** Golden records of each format: what each of them must say, for as long as there is a verifier. */
 import { readFile } from "node:fs/promises";
 import { expect, test } from "vitest";
-import { verifyRecord } from "../../src/export";
+import { decide, resume } from "../../machines/session/decide";
+import { replay, verifyRecord } from "../../src/export";
+import type { RecordFile } from "../../src/export/recordFile";
 
 const passed = { intact: { ok: true }, signedBy: { ok: true }, follows: { ok: true } };
 
@@ -81,7 +83,42 @@ test.each([
     "the note's commitment exchanged in the chain itself",
     { intact: { ok: false, code: "altered-entry", at: { part: "entry", n: noteAt } }, signedBy: { ok: true } },
   ],
+  [
+    "v2-accident-rules-1.1.0.json",
+    "an accident amid a change of gloves, and covers that were never there, as an app with rules 1.1.0 wrote it",
+    { ...passed, intact: { ok: false, code: "not-sealed" } },
+  ],
+  ["v2-accident-rules-1.2.0.json", "the same by rules 1.2.0", { ...passed, intact: { ok: false, code: "not-sealed" } }],
 ])("%s: %s", async (name, _story, verdict) => {
   const bytes = await readFile(new URL(name, import.meta.url));
   expect(await verifyRecord(bytes)).toMatchObject(verdict);
+});
+
+test.each([
+  ["1.1.0", "1.2.0"],
+  ["1.2.0", "1.1.0"],
+])("what was lived by rules %s does not follow by rules %s: each record is read by its own", async (own, other) => {
+  const text = await readFile(new URL(`v2-accident-rules-${own}.json`, import.meta.url), "utf8");
+  const { header, entries } = JSON.parse(text) as RecordFile;
+  expect(header.rules).toBe(own);
+  expect(replay(own, header.input, entries)).toMatchObject({ ok: true });
+  expect(replay(other, header.input, entries)).toMatchObject({ ok: false, code: "step-differs" });
+});
+
+test.each(["1.1.0", "1.2.0"])("a session that was begun by rules %s goes on by them after an update", async (rules) => {
+  const text = await readFile(new URL(`v2-accident-rules-${rules}.json`, import.meta.url), "utf8");
+  const { header, entries } = JSON.parse(text) as RecordFile;
+  const hurt = entries.findIndex(({ fact }) => fact.type === "v1.ExposureReported");
+  const facts = entries.slice(0, hurt + 1).map(({ fact }) => fact);
+  const resumed = decide(resume(header.input, facts, header.rules), { type: "session.resume" });
+  const told = entries.slice(hurt + 1, hurt + 1 + resumed.facts.length).map(({ fact }) => fact.type);
+  expect(resumed.facts.map((fact) => fact.type)).toEqual(told);
+  let state = resumed.next;
+  const walked: string[] = [];
+  for (let i = 0; i < 6; i += 1) {
+    const { next, facts: more } = decide(state, { type: "step.done" });
+    walked.push(...more.flatMap((f) => (f.type === "v1.StepDone" ? [f.step] : [])));
+    state = next;
+  }
+  expect(walked.includes("resumeGloves")).toBe(rules === "1.2.0");
 });

@@ -3,7 +3,9 @@ import { labelOf, productFor } from "../../../machines/session/lookUp";
 import { hasLapsed, isFull, leftMs, owesReapply, type WetClock, wantsReapply } from "../../session/wetClock";
 import { breach, type Rule } from "./rule";
 
-const startsByLabel: Rule = ({ input, fact, credited }) => {
+const isFree = (clock: WetClock | undefined): boolean => clock === undefined || clock.state === "ready";
+
+const startsByLabel: Rule = ({ input, fact, credited, atCause }) => {
   if (fact.type !== "v1.WetClockStarted") return null;
   const product = productFor(input.protocol, fact.surface);
   const label = product === null ? undefined : labelOf({ input }, product);
@@ -16,7 +18,10 @@ const startsByLabel: Rule = ({ input, fact, credited }) => {
   const found = { product: fact.product, neededMs, reapplyWithinMs };
   if (JSON.stringify(expected) !== JSON.stringify(found)) return breach("label-differs", expected, found);
   const clock = credited.clocks[fact.surface];
-  return !clock || clock.state === "ready" ? null : breach("clock-state", "none, or ready", clock.state);
+  if (isFree(clock)) return null;
+  // The step that wets it touched it with soiled gloves first, which ended the clock that was ready: the new one is at zero.
+  const isSpoiltByThis = clock?.state === "dry" && isFree(atCause.clocks[fact.surface]);
+  return isSpoiltByThis ? null : breach("clock-state", "none, or ready", clock?.state);
 };
 
 const timeIsUp: Rule = ({ fact, credited }) => {

@@ -12,12 +12,15 @@ import { walkRules } from "./walkRules";
 
 export type Followed = { ok: true; summary: Summary } | ({ ok: false; at: number } & Breach);
 
-/** @returns what the session comes to, or the number of the first entry that does not follow, and why. Never throws. */
-export function follows(input: SessionInput, entries: readonly LogEntry[]): Followed {
+/**
+ * @param version of the rules that the record names
+ * @returns what the session comes to, or the number of the first entry that does not follow, and why. Never throws.
+ */
+export function follows(input: SessionInput, entries: readonly LogEntry[], version: string): Followed {
   const rules: readonly Rule[] = [...timeRules, watchedWithinLife(), ...clockRules, ...walkRules, ...gateRules];
   const facts = entries.map((entry) => entry.fact);
   const sum = summing(input);
-  let before = worldAtStart(input);
+  let before = worldAtStart(input, version);
   let atCause = before;
   for (const [i, entry] of entries.entries()) {
     const { fact } = entry;

@@ -2,6 +2,7 @@
 import { fc } from "@fast-check/vitest";
 import type { SessionEvent } from "../../../machines/session/vocabulary";
 import { anyPlan } from "../../../tests/support/anyEvents";
+import type { Protocol } from "../../session/protocol";
 
 const surface = fc.option(fc.constantFrom("chair", "lamp"), { nil: undefined });
 const maybe = <T extends object>(event: T, name: string, value: string | undefined) =>
@@ -65,3 +66,37 @@ export const anyEvent: fc.Arbitrary<SessionEvent> = fc.oneof(
     ) as fc.Arbitrary<SessionEvent>,
   },
 );
+
+const ticks = (n: number): SessionEvent[] =>
+  Array.from({ length: n }, () => ({ type: "time.witnessed", elapsedMs: 5_000 }));
+
+/** The same at a station of any protocol: mostly done as asked, with its own events, slips and accidents between. */
+export function anyWalkOf(protocol: Protocol, maxLength: number): fc.Arbitrary<SessionEvent[]> {
+  const item = fc.option(fc.constantFrom(...protocol.items.map((i) => i.id)), { nil: undefined });
+  const event = fc.constantFrom(...protocol.events.map((f) => f.event));
+  const one = fc.oneof(
+    { weight: 35, arbitrary: plain("step.done").map((e) => [e]) },
+    {
+      weight: 5,
+      arbitrary: fc.constant<SessionEvent[]>([
+        ...ticks(14),
+        { type: "surface.applied" },
+        ...ticks(12),
+        { type: "answer.yes" },
+      ]),
+    },
+    {
+      weight: 5,
+      arbitrary: fc.tuple(event, item).map(([e, id]) => [maybe({ type: "event.reported", event: e }, "item", id)]),
+    },
+    {
+      weight: 1,
+      arbitrary: fc.constant<SessionEvent[]>([{ type: "exposure.reported" }, { type: "session.resume" }]),
+    },
+    {
+      weight: 4,
+      arbitrary: plain("answer.confirm", "answer.no", "report.undo", "procedure.finish", "step.back").map((e) => [e]),
+    },
+  );
+  return fc.array(one, { maxLength, size: "max" }).map((runs) => runs.flat());
+}

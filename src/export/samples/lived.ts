@@ -5,8 +5,8 @@ import { today } from "../../../tests/support/session";
 import { type attachmentOf, knownBy, memoryJournal, openRecord, type Signer, type Stamp, type Writer } from "../../log";
 import { wallTime } from "../../log/wallTime";
 import { writeWav } from "../../recogniser/sound/writeWav";
+import { currentRules } from "../../session/rules";
 import type { SessionInput } from "../../session/sessionInput";
-import { currentRules } from "../replay/replay";
 
 export const lifeA = "019ab9d8-6a00-7000-8000-00000000000a";
 export const sessionA = "019ab9d8-6a00-7000-8000-0000000000a1";

@@ -1,14 +1,17 @@
 /**
- * `npm run golden`: writes tests/vectors anew. Golden records are kept for ever: run this only for a new format, into new
- * names, since what it is for is that old records go on reading as they did.
+ * `npm run golden`: writes into tests/vectors what is not there yet. Golden records are kept for ever: for a new format or
+ * new rules give them new names, since what they are for is that old records go on reading as they did.
  */
+import { existsSync } from "node:fs";
 import { mkdir, writeFile } from "node:fs/promises";
 import { inputFor } from "../../../tests/support/session";
 import { smallProtocol } from "../../../tests/support/smallProtocol";
 import { attachmentOf, erased, notesIn } from "../../log";
 import { signerFromSecret } from "../../log/signedByScript";
+import { currentRules } from "../../session/rules";
 import { type RecordFile, recordOf, recordText } from "../recordFile";
 import { sealRecord } from "../sealRecord";
+import { accidentSession } from "./accidentSession";
 import { live, noteEvent, openingFor, sessionA, toneWav } from "./lived";
 import { wholeSession } from "./wholeSession";
 
@@ -51,6 +54,13 @@ const files: Record<string, RecordFile> = {
   ),
 };
 
+/** One for each version of the rules that reads it otherwise; that of 1.1.0 was written by the app of its day. */
+const accident = await live(inputFor(smallProtocol), accidentSession, signer, [], opening);
+files[`v2-accident-rules-${currentRules}.json`] = recordOf({ ...accident.kept, closing: null });
+
 const folder = new URL("../../../tests/vectors/", import.meta.url);
 await mkdir(folder, { recursive: true });
-for (const [name, file] of Object.entries(files)) await writeFile(new URL(name, folder), recordText(file));
+for (const [name, file] of Object.entries(files)) {
+  const at = new URL(name, folder);
+  if (!existsSync(at)) await writeFile(at, recordText(file));
+}

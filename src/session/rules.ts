@@ -1,0 +1,18 @@
+/**
+ * The rules by which facts are folded, by their version. A record names its own, and is read by those for ever; a session
+ * that was begun before an update goes on by those that it began with. What each of them read otherwise stands beside it.
+ */
+export const rulesVersions = [
+  /** As 1.1.0; its summary did not yet say what was done about a deviation. */
+  "1.0.0",
+  /** Taking off a cover that is not there met the thing under it; cleaning a wet surface let its clock run on; an accident
+   * in the middle of a change of gloves was resumed as the hands were just then. */
+  "1.1.0",
+  "1.2.0",
+] as const;
+
+/** Written into every new header. Raise it with any change of rule or fold that reads an old record differently. */
+export const currentRules = "1.2.0" satisfies (typeof rulesVersions)[number];
+
+/** Whether these fold as it was before 1.2.0. */
+export const foldAsBefore12 = (rules: string): boolean => rules === "1.0.0" || rules === "1.1.0";
