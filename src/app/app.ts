@@ -191,6 +191,10 @@ export async function createApp(parts: AppParts): Promise<App> {
       await companion.now?.voice.speakIn(language());
       await prepare();
     },
+    lossRead() {
+      memory.forgetLoss();
+      change({ loss: null });
+    },
     reload: () => location.reload(),
     update,
   };
@@ -239,6 +243,7 @@ const stuckAsks: Asks = {
   saveRecord: nothing,
   saveFile,
   nextClient: nothing,
+  lossRead: nothing,
   reload: () => location.reload(),
   update: nothing,
 };

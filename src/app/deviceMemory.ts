@@ -36,6 +36,9 @@ const Remembered = z.strictObject({
 
 const KeptSettings = z.strictObject({ language: z.enum(spokenLanguages), theme: z.enum(themes) });
 
+const Loss = z.strictObject({ day: z.iso.date(), why: z.string() });
+export type Loss = z.infer<typeof Loss>;
+
 const ProtocolTexts = z.array(z.string()).max(50);
 
 const keys = {
@@ -43,6 +46,7 @@ const keys = {
   draft: "gloveside-draft",
   protocols: "gloveside-protocols",
   open: "gloveside-open-session",
+  loss: "gloveside-store-lost",
 } as const;
 
 function read<T>(storage: Storage, key: string, schema: z.ZodType<T>, otherwise: T): T {
@@ -80,6 +84,10 @@ export function deviceMemory(local: Storage, tab: Storage, preferred: readonly s
     /** Protocols that an earlier version kept here, as text. They are moved to the studio's store, and then forgotten. */
     protocolTexts: (): readonly string[] => read(local, keys.protocols, ProtocolTexts, []),
     forgetProtocolTexts: (): void => local.removeItem(keys.protocols),
+    /** That the browser deleted its store, and when that was found: until someone has read it. */
+    loss: (): Loss | null => read(local, keys.loss, Loss.nullable(), null),
+    keepLoss: (why: string): void => write(local, keys.loss, { day: new Date().toISOString().slice(0, 10), why }),
+    forgetLoss: (): void => local.removeItem(keys.loss),
     /** Survives a reload and a restored tab, not a new one: gloved hands need touch nothing after a reload. */
     openSession: (): string | null => read(tab, keys.open, z.string().nullable(), null),
     keepOpenSession: (session: string | null): void => write(tab, keys.open, session),

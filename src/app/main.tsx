@@ -44,7 +44,7 @@ const wordsHere = words.fetch(language()).catch((error) => {
   place.textContent = notWhole;
   throw error;
 });
-const [log] = await Promise.all([deviceLog(), wordsHere]);
+const [log] = await Promise.all([deviceLog(memory.keepLoss), wordsHere]);
 const camera = codeCamera();
 const speech = fetchedOnce(async () => {
   const { announcementOf, wireVoice } = await import("./wireVoice");

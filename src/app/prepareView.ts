@@ -37,6 +37,7 @@ export async function prepareView(
     today: todayIn(zone, Date.now()),
     zone,
     carriedOver: carried.ok ? carried.left : {},
+    loss: memory.loss(),
     ...given,
     trouble: given.trouble ?? (unread && { code: unread.code, message: unread.message }),
   };

@@ -1,5 +1,5 @@
 /** The log of this device: its key and its journal, and what its newest sessions left unready. */
-import { deviceSigner, indexedDbJournal, type Journal, newSigner, type Signer } from "../log";
+import { deviceSigner, freshLeaf, indexedDbJournal, type Journal, newSigner, type Signer } from "../log";
 import { openLeftUnready, type ReadLeft } from "../log/leftUnready";
 import { openVault, type Vault } from "../log/vault";
 
@@ -14,14 +14,19 @@ export interface Log {
 
 export type OpenedLog = { ok: true; log: Log } | { ok: false; why: "noSigning" | "noStore" };
 
-/** Without a key that signs and a store that keeps, nothing may begin. */
-export async function deviceLog(): Promise<OpenedLog> {
+/**
+ * Without a key that signs and a store that keeps, nothing may begin.
+ * @param tellLost where the browser deleted what it had kept; in its own words.
+ */
+export async function deviceLog(tellLost: (why: string) => void): Promise<OpenedLog> {
   try {
     await newSigner();
   } catch {
     return { ok: false, why: "noSigning" };
   }
   try {
+    const { lost } = await freshLeaf();
+    if (lost !== null) tellLost(lost);
     const signer = await deviceSigner();
     const vault = openVault();
     const journal = indexedDbJournal(signer, { vault });

@@ -76,6 +76,8 @@ export interface PrepareView {
   /** By station: items that its last session left unready. */
   readonly carriedOver: Readonly<Record<string, readonly string[]>>;
   readonly offline: "no" | "ready" | "waiting";
+  /** The browser deleted what it had kept, and nobody has read of it yet. `why` in the browser's words. */
+  readonly loss: { readonly day: string; readonly why: string } | null;
 }
 
 /** The plan of the breakdown, with the times of day at the station: "16:42". */
@@ -167,6 +169,8 @@ export interface Asks {
   /** Hands a text over as a file. */
   saveFile(name: string, text: string, type: string): void;
   nextClient(): void;
+  /** The loss was read: it is not shown again. */
+  lossRead(): void;
   reload(): void;
   update(): void;
 }

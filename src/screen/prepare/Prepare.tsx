@@ -14,6 +14,7 @@ import { Lots } from "./Lots";
 import styles from "./Prepare.module.css";
 import { ProtocolChoice } from "./ProtocolChoice";
 import { SoundCheck } from "./SoundCheck";
+import { StoreLost } from "./StoreLost";
 import { Unfinished } from "./Unfinished";
 import { useDraft } from "./useDraft";
 
@@ -51,6 +52,7 @@ export function Prepare({ view }: { view: PrepareView }) {
       )}
       <Device isQuiet />
 
+      <StoreLost loss={view.loss} />
       <Unfinished view={view} />
 
       <form

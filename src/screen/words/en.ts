@@ -100,6 +100,14 @@ export const en: ScreenWords = {
     reload: "Try again",
   },
   prepare: {
+    lost: {
+      title: "What this device kept is gone",
+      found: (day, why) => `On ${day} the browser found its store damaged and began it anew. Its words: ${why}.`,
+      about:
+        "Sessions, the studio’s rows, a taught voice and the signing key are no longer here; this device signs with a new " +
+        "key. Files that were saved and backups are untouched: restore the last backup, and note the loss for whoever inspects.",
+      read: "I have read this",
+    },
     unfinished: "Unfinished session",
     unfinishedAbout: (client, entries) => `Client ${client}, ${entries} entries kept. Clocks will ask “still wet?”.`,
     resume: "Take it up again",

@@ -101,6 +101,15 @@ export const es: ScreenWords = {
     reload: "Intentar de nuevo",
   },
   prepare: {
+    lost: {
+      title: "Lo que este dispositivo guardaba ya no está",
+      found: (day, why) => `El ${day} el navegador encontró dañado su almacén y lo empezó de nuevo. Dice: ${why}.`,
+      about:
+        "Las sesiones, los datos del estudio, una voz enseñada y la clave de firma ya no están aquí; este dispositivo firma " +
+        "con una clave nueva. Los archivos guardados y las copias siguen intactos: restaura la última copia y anota la " +
+        "pérdida para quien inspeccione.",
+      read: "Lo he leído",
+    },
     unfinished: "Sesión sin terminar",
     unfinishedAbout: (client, entries) =>
       `Cliente ${client}, ${entries} entradas guardadas. Los relojes preguntarán “¿sigue mojado?”.`,

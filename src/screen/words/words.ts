@@ -111,6 +111,7 @@ export interface ScreenWords {
     | "starting"
     | "mend"
   > & {
+    readonly lost: Words<"title" | "about" | "read"> & { readonly found: (day: string, why: string) => string };
     readonly unfinishedAbout: (client: string, entries: number) => string;
     readonly cannotResume: (message: string) => string;
     readonly steps: (count: number) => string;
