@@ -12,6 +12,7 @@ import { archive } from "../finding/archive";
 import { fetchedOnce } from "../screen/fetchedOnce";
 import { Screen } from "../screen/Screen";
 import { fetchedWords } from "../screen/words/fetchedWords";
+import { logTrouble } from "../screen/words/logTrouble";
 import { indexedDbStudio } from "../studio/studioStore";
 import { createApp } from "./app";
 import { checkInWorker } from "./checkInWorker";
@@ -59,7 +60,14 @@ const whyLocked = async () => {
   return archiveWords(language()).lock.notWhole(unread);
 };
 const studio = log.ok
-  ? wireStudio(studioStore, log.log.journal, async () => (await speech.get()).voice, whyLocked, language)
+  ? wireStudio(
+      studioStore,
+      log.log.journal,
+      async () => (await speech.get()).voice,
+      whyLocked,
+      (code) => logTrouble(words.in(language()), code),
+      language,
+    )
   : null;
 const protocols =
   studio &&

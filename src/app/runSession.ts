@@ -119,7 +119,7 @@ export function runSession(parts: SessionParts): RunningSession {
     sealing = { step: "sealing" };
     draw();
     const sealed = await sealRecord(log.journal, writer, log.signer, wallTime(Date.now()));
-    sealing = sealed.ok ? { step: "sealed", record: sealed.record } : { step: "failed", message: sealed.message };
+    sealing = sealed.ok ? { step: "sealed", record: sealed.record } : { step: "failed", code: sealed.code };
     recordText = sealed.ok ? sealed.text : null;
     draw();
   };

@@ -9,4 +9,4 @@ declare const self: {
   onmessage: ((event: MessageEvent<VerifyAsked>) => void) | null;
 };
 
-self.onmessage = async ({ data }) => self.postMessage(await checkFile(data.bytes, data.trusted));
+self.onmessage = async ({ data }) => self.postMessage(await checkFile(data.bytes, { trusted: data.trusted }));

@@ -12,6 +12,6 @@ export const wireBeside = (journal: Journal): Beside => ({
   },
   async erase(session, places) {
     const done = await journal.erase(session, places);
-    return done.ok ? null : done.message;
+    return done.ok ? null : done.code;
   },
 });

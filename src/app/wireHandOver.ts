@@ -51,7 +51,7 @@ async function inWorker(asked: VerifyAsked): Promise<CheckedFile> {
     worker = new Worker(new URL("./verify.worker.ts", import.meta.url), { type: "module", name: "verify" });
   } catch {
     const { checkFile } = await import("../export/checkFile");
-    return checkFile(asked.bytes, asked.trusted);
+    return checkFile(asked.bytes, { trusted: asked.trusted });
   }
   return new Promise<CheckedFile>((resolve) => {
     const end = (checked: CheckedFile) => {

@@ -15,6 +15,7 @@ const firstTurn = 2_000_000;
 
 /**
  * @param voice fetched when something is first said.
+ * @param troubleWords why the log does not read, by its code.
  * @param whyLocked what to say where records lie under their lock: a part of them would count wrong. Null where none do.
  */
 export function wireStudio(
@@ -22,6 +23,7 @@ export function wireStudio(
   journal: Journal,
   voice: () => Promise<Voice>,
   whyLocked: () => Promise<string | null>,
+  troubleWords: (code: string) => string,
   language: () => SpokenLanguage,
 ): StudioModel {
   const now = watchedValue<StudioNow>({ at: "opening" });
@@ -94,7 +96,7 @@ export function wireStudio(
       const locked = await whyLocked();
       if (locked !== null) return refuse("records-locked", locked);
       const listed = await journal.all();
-      if (!listed.ok) return refuse(listed.code, listed.message);
+      if (!listed.ok) return refuse(listed.code, troubleWords(listed.code));
       return answer(
         listed.sessions.map(({ session, client }) => ({
           session,
@@ -107,13 +109,13 @@ export function wireStudio(
       const locked = await whyLocked();
       if (locked !== null) return refuse("records-locked", locked);
       const listed = await journal.all();
-      if (!listed.ok) return refuse(listed.code, listed.message);
+      if (!listed.ok) return refuse(listed.code, troubleWords(listed.code));
       const records: KeptRecord[] = [];
       for (const { session, header, client } of listed.sessions) {
         const atMs = madeAtMs(session);
         if (atMs < sinceMs) continue;
         const found = await journal.read(session);
-        if (!found.ok) return refuse(found.code, found.message);
+        if (!found.ok) return refuse(found.code, troubleWords(found.code));
         records.push({
           session,
           atMs,

@@ -25,7 +25,7 @@ function Page({ bytes, verdict }: { bytes: Uint8Array; verdict: Verdict }) {
     <main className={styles.page}>
       <div className={styles.screen}>
         <h1>{words.record.title}</h1>
-        <Verdicts verdict={verdict} words={words} />
+        <Verdicts verdict={verdict} words={words} record={record} />
         <p>{words.verify.itself}</p>
         {read.ok && (
           <button type="button" onClick={() => saveFile(`gloveside-${read.record.header.session}.json`, read.text)}>

@@ -1,10 +1,10 @@
 /** A file that somebody hands over: a record, or a page that carries one. What it is, and what a verifier says of it. */
 import { unpacked } from "../bundle/container";
-import { type PublicKey, walkChain } from "../log";
+import { walkChain } from "../log";
 import { mostBytes, readRecord } from "./readRecord";
 import type { RecordFile } from "./recordFile";
 import type { Verdict } from "./verdict";
-import { verifyRecord } from "./verifyRecord";
+import { type VerifyOptions, verifyRecord } from "./verifyRecord";
 
 /** The largest record in base64, and the program of its page. */
 export const mostFileBytes = Math.ceil((mostBytes * 4) / 3) + 4_000_000;
@@ -19,11 +19,14 @@ export type CheckedFile =
   | { ok: false; why: "tooLarge" | "noRecord" | "unreadable" };
 
 /** @param bytes anything at all. Never throws. */
-export async function checkFile(bytes: Uint8Array, trusted: readonly PublicKey[]): Promise<CheckedFile> {
+export async function checkFile(
+  bytes: Uint8Array,
+  options: Pick<VerifyOptions, "trusted" | "acceptUnfinished">,
+): Promise<CheckedFile> {
   if (bytes.length > mostFileBytes) return { ok: false, why: "tooLarge" };
   const record = isPage(bytes) ? unpacked(new TextDecoder().decode(bytes)) : bytes;
   if (record === null) return { ok: false, why: "noRecord" };
-  const verdict = await verifyRecord(record, { trusted });
+  const verdict = await verifyRecord(record, options);
   const read = readRecord(record);
   if (!read.ok) return { ok: true, verdict, read: null };
   const head = walkChain(read.raw.header, read.raw.entries).heads.at(-1) ?? "";

@@ -13,7 +13,7 @@ import { passes } from "./verdict";
 const utf8 = new TextEncoder();
 const { record, text } = await sealedRecord(hostileInput());
 const passed = async (file: string): Promise<boolean> => {
-  const checked = await checkFile(utf8.encode(file), [record.header.device]);
+  const checked = await checkFile(utf8.encode(file), { trusted: [record.header.device] });
   return checked.ok && passes(checked.verdict);
 };
 
@@ -54,13 +54,13 @@ property.prop([fc.constantFrom(...places), fc.jsonValue({ maxDepth: 3 })], { num
 );
 
 test("200 MB are refused unread", async () => {
-  expect(await checkFile(new Uint8Array(200_000_000), [])).toEqual({ ok: false, why: "tooLarge" });
+  expect(await checkFile(new Uint8Array(200_000_000), {})).toEqual({ ok: false, why: "tooLarge" });
 });
 
 test("a page whose record is a bomb of base64 is refused by its size", async () => {
   const page = packed(`<!doctype html>${marker}`, text) ?? "";
   const bomb = page.replace(/(id="gloveside-record">)/, `$1${"A".repeat(90_000_000)}`);
-  expect(await checkFile(utf8.encode(bomb), [])).toMatchObject({ ok: false, why: "tooLarge" });
+  expect(await checkFile(utf8.encode(bomb), {})).toMatchObject({ ok: false, why: "tooLarge" });
 });
 
 test("HTML stays text in a table, whole and in its own cell", () => {

@@ -3,9 +3,9 @@ import { expect, test } from "vitest";
 import type { SessionEvent } from "../../machines/session/vocabulary";
 import { inputFor } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
-import { makeClosing, newSigner } from "../log";
+import { attachmentOf, makeClosing, newSigner } from "../log";
 import { recordOf, recordText } from "./recordFile";
-import { live } from "./samples/lived";
+import { live, noteEvent, toneWav } from "./samples/lived";
 import { remade } from "./samples/remake";
 import { wholeSession } from "./samples/wholeSession";
 import { summarise } from "./summarise";
@@ -63,7 +63,19 @@ test("a record of rules 1.0.0 has none, and still follows from its facts", async
   const old = recordOf({ ...kept, header: { ...kept.header, rules: "1.0.0" } });
   const record = await remade(old, signer);
   expect(record.closing?.summary.deviations.every((one) => one.done === undefined)).toBe(true);
+  expect(record.closing?.summary.notes).toBeUndefined();
   expect(passes(await verifyRecord(recordText(record)))).toBe(true);
+});
+
+test("a record of rules 1.2.0 does not name its notes, and still follows from its facts", async () => {
+  const note = attachmentOf(toneWav);
+  const { kept } = await live(input, [...wholeSession.slice(0, 3), noteEvent(note)], signer, [note]);
+  const [now, before] = await Promise.all(
+    ["1.3.0", "1.2.0"].map((rules) => remade(recordOf({ ...kept, header: { ...kept.header, rules } }), signer)),
+  );
+  expect(now?.closing?.summary.notes).toMatchObject([{ lengthMs: 250 }]);
+  expect(before?.closing?.summary.notes).toBeUndefined();
+  for (const record of [now, before]) expect(record && passes(await verifyRecord(recordText(record)))).toBe(true);
 });
 
 test("a remedy that no fact tells is found by replay, even signed", async () => {

@@ -24,6 +24,7 @@ type Noted = {
   refused: Summary["refused"];
   exposures: Summary["exposures"];
   gaps: Summary["gaps"];
+  notes: NonNullable<Summary["notes"]>;
   known: Summary["known"];
   takenBack: number;
 };
@@ -56,6 +57,7 @@ export function summing(input: SessionInput): Summing {
     refused: [],
     exposures: [],
     gaps: [],
+    notes: [],
     known: { measured: 0, scanned: 0, said: 0 },
     takenBack: 0,
   };
@@ -180,11 +182,14 @@ function note(noted: Noted, { n, fact, at, known }: LogEntry, before: World, aft
     case "v1.GapSeen":
       noted.gaps.push({ n, why: fact.why });
       break;
+    case "v1.NoteKept":
+      noted.notes.push({ n, lengthMs: fact.lengthMs });
+      break;
   }
 }
 
 function written(noted: Noted, tally: Tally, world: World, close: FactOf<"v1.SessionClosed"> | null): Summary {
-  const { known, refused, exposures, gaps, phases, counts, takenBack } = noted;
+  const { known, refused, exposures, gaps, notes, phases, counts, takenBack } = noted;
   const ended = world.exposure === "ended" ? "endedByExposure" : "closed";
   return {
     outcome: close ? ended : "unfinished",
@@ -207,6 +212,7 @@ function written(noted: Noted, tally: Tally, world: World, close: FactOf<"v1.Ses
     events: noted.events.map(withoutCause),
     exposures,
     gaps,
+    notes,
     waste: tally.waste,
     known,
     takenBack,

@@ -1,5 +1,5 @@
 /** What a verifier says of a record: three things apart, since each may hold without the others. */
-import type { Client, PartState, PublicKey } from "../log";
+import type { Client, LogEntry, PartState, PublicKey } from "../log";
 import type { BreachCode } from "./replay/rule";
 
 export type Place =
@@ -70,8 +70,29 @@ export const inWords = (place: Place): string => {
   return "n" in place ? `${place.part} ${place.n}` : place.part;
 };
 
+/** Where the seal or the heads are signed by the key, but what stands in the file is not what was signed. */
+export const sealedOtherwise = ({ intact, signedBy }: Verdict): boolean =>
+  signedBy.ok && !intact.ok && otherThanSealed.has(intact.code);
+
+const otherThanSealed: ReadonlySet<IntactCode> = new Set([
+  "wrong-number",
+  "altered-header",
+  "altered-entry",
+  "altered-link",
+  "entries-missing",
+  "altered-signature",
+  "signatures-missing",
+  "altered-summary",
+]);
+
+/** The fact that a place names: its code, and when by the wall clock of the station. Null where there is none. */
+export function factAt(entries: readonly LogEntry[], place: Place): { type: string; clock: string } | null {
+  const entry = place.part === "entry" ? entries.find(({ n }) => n === place.n) : undefined;
+  return entry ? { type: entry.fact.type, clock: entry.at.slice(11, 19) } : null;
+}
+
 /** One line, whatever a hostile file holds. */
 export const shortly = (text: string): string => {
   const line = text.replace(/\p{C}/gu, "?");
-  return line.length > 100 ? `${line.slice(0, 100)}…` : line;
+  return line.length > 160 ? `${line.slice(0, 160)}…` : line;
 };

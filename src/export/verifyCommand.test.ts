@@ -4,9 +4,12 @@ import { join } from "node:path";
 import { expect, test } from "vitest";
 import { inputFor } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
-import { newSigner } from "../log";
+import { marker, packed } from "../bundle/container";
+import { makeClosing, newSigner } from "../log";
 import { listText } from "../trust/trustedKeys";
+import { recordText } from "./recordFile";
 import { live } from "./samples/lived";
+import { remade } from "./samples/remake";
 import { wholeSession } from "./samples/wholeSession";
 import { sealRecord } from "./sealRecord";
 import { verify } from "./verifyCommand";
@@ -34,6 +37,8 @@ test("passes a good record and says the three verdicts apart", async () => {
   const { code, said } = await run(good, "--trust", signer.publicKey);
   expect(code).toBe(0);
   expect(said.split("\n").map((line) => line.slice(0, 14))).toEqual([
+    "PASSED",
+    "record     202",
     "intact     yes",
     expect.stringMatching(/^signed by {2}\S{3}/),
     "follows    yes",
@@ -51,7 +56,16 @@ test("fails with 1 and names the fact, when one byte was changed", async () => {
   const bad = await write("bad.json", sealed.text.slice(0, at) + other + sealed.text.slice(at + 1));
   const { code, said } = await run(bad);
   expect(code).toBe(1);
-  expect(said).toMatch(/^intact {5}NO: altered-entry at entry 41;/);
+  expect(said.split("\n").slice(0, 6)).toEqual([
+    "NOT PASSED",
+    expect.stringMatching(/^record {5}2026-11-25 09:00, Station 1, Artist A, client C-001, Small 1.0.0, session /),
+    "intact     NO. A fact was altered. [altered-entry]",
+    expect.stringMatching(/^ {11}where {5}fact 41, v1\.\w+ at 09:\d\d:\d\d$/),
+    expect.stringMatching(/^ {11}expected {2}[0-9a-f]{64}$/),
+    expect.stringMatching(/^ {11}found {5}[0-9a-f]{64}$/),
+  ]);
+  // The seal is whole, and by the key: it must not read as if the key had signed this.
+  expect(said).toContain("That key sealed something else than what stands in this file.");
 });
 
 test("fails with 1 when the key is not among those trusted", async () => {
@@ -81,7 +95,10 @@ test("prints the verdict as JSON", async () => {
 test("fails with 1 and one clear line for a file that is no record", async () => {
   const { code, said } = await run(await write("text.json", "some words"));
   expect(code).toBe(1);
-  expect(said).toContain('NO: not-json at character 0; expected JSON, found "some words" at character 0');
+  expect(said).toMatch(
+    /^NOT PASSED\nintact {5}NO\. The file breaks off or is damaged: it is no longer JSON\. \[not-json\]\n/,
+  );
+  expect(said).toContain('found     "some words" at character 0');
 });
 
 test.each([
@@ -98,6 +115,51 @@ test.each([
   expect(code).toBe(2);
   expect(said).toContain(line);
   expect(said.trimEnd().split("\n").length).toBe(1);
+});
+
+test("takes the record out of a page that carries it, and says so where there is none", async () => {
+  const page = packed(`<!doctype html>${marker}`, sealed.text) ?? "";
+  expect(await run(await write("page.html", page))).toMatchObject({
+    code: 0,
+    said: expect.stringMatching(/^PASSED\n/),
+  });
+  expect(await run(await write("empty.html", "<!doctype html>"))).toMatchObject({
+    code: 2,
+    said: expect.stringContaining("is a page that holds no record."),
+  });
+});
+
+test("tells where a fact was taken out, what should stand there and what does", async () => {
+  const copy = structuredClone(sealed.record);
+  const at = copy.entries.findIndex(({ fact }) => fact.type === "v1.Deviation");
+  copy.entries.splice(at, 1);
+  const { code, said } = await run(await write("less.json", recordText(await remade(copy, signer))));
+  expect(code).toBe(1);
+  expect(said).toContain(`where     fact ${at + 1}, v1.StepEntered at `);
+  expect(said).toContain('expected  {"type":"v1.Deviation","code":"stepLeftOut"');
+});
+
+test("tells what of a fact was made another, and of a list how many it should hold", async () => {
+  const copy = structuredClone(sealed.record);
+  for (const { fact } of copy.entries)
+    if (fact.type === "v1.WetClockStarted") Object.assign(fact, { neededMs: 60_000 });
+  const { said } = await run(await write("short.json", recordText(await remade(copy, signer))));
+  expect(said).toContain("expected  v1.WetClockStarted with neededMs: 180000");
+  expect(said).toContain("found     v1.WetClockStarted with neededMs: 60000");
+
+  const { entries, signatures, closing } = sealed.record;
+  if (!closing) throw new Error("not sealed");
+  const summary = { ...closing.summary, deviations: closing.summary.deviations.slice(1) };
+  const again = await makeClosing(
+    { entries, signatures, head: closing.seal.head },
+    summary,
+    closing.seal.sealedAt,
+    signer,
+  );
+  const told = await run(await write("fewer.json", recordText({ ...sealed.record, closing: again })));
+  const all = closing.summary.deviations.length;
+  expect(told.said).toContain(`expected  ${all} deviations, number 1: {"n":7,"code":"stepLeftOut"`);
+  expect(told.said).toContain(`found     ${all - 1} deviations, number 1: {"n":20,"code":"touchedUnplanned"`);
 });
 
 test("explains itself", async () => {

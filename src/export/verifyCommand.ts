@@ -1,16 +1,18 @@
-/** `gloveside verify RECORD.json`: prints the three verdicts apart. */
+/** `gloveside verify FILE`: a record, or a page that carries one; prints the three verdicts apart. */
 import { readFile, stat } from "node:fs/promises";
 import { parseArgs } from "node:util";
 import { type PublicKey, PublicKey as PublicKeySchema } from "../log";
 import { readList, type TrustedKey } from "../trust/trustedKeys";
-import { mostBytes } from "./readRecord";
-import { type Fault, inWords, passes, shortly, type Verdict, whatItProves } from "./verdict";
-import { verifyRecord } from "./verifyRecord";
+import { checkFile, mostFileBytes } from "./checkFile";
+import { passes, whatItProves } from "./verdict";
+import { printed } from "./verifyPrinted";
 
-const help = `gloveside verify RECORD.json [--trusted LIST.json] [--trust KEY]... [--unfinished] [--json]
+const help = `gloveside verify FILE [--trusted LIST.json] [--trust KEY]... [--unfinished] [--json]
 
-Checks a record and says three things apart: whether it is intact, by which key it
-is signed, and whether all that it says follows from its facts when they are replayed.
+Checks a record, or the record in a page that verifies itself, and says three things apart:
+whether it is intact, by which key it is signed, and whether all that it says follows from
+its facts when they are replayed. What fails is told with the fact, what was expected there
+and what is there.
 
   --trusted LIST the studio's list of trusted devices, as its Keeping page saves it
   --trust KEY    a device's public key that you trust, 64 hex digits; may be given again.
@@ -49,14 +51,19 @@ export async function verify(argv: readonly string[], out: (text: string) => voi
   let bytes: Uint8Array;
   try {
     const { size } = await stat(path);
-    if (size > mostBytes) return wrong(`${path} has ${size} bytes; no record has more than ${mostBytes}.`);
+    if (size > mostFileBytes) return wrong(`${path} has ${size} bytes; no record has more than ${mostFileBytes}.`);
     bytes = await readFile(path);
   } catch (error) {
     return wrong(`${path} cannot be read (${(error as NodeJS.ErrnoException).code ?? "unknown trouble"}).`);
   }
   const options = { acceptUnfinished: values.unfinished ?? false, ...(trusted ? { trusted } : {}) };
-  const verdict = await verifyRecord(bytes, options);
-  out(values.json ? `${JSON.stringify({ passed: passes(verdict), ...verdict })}\n` : printed(verdict, list ?? []));
+  const checked = await checkFile(bytes, options);
+  if (!checked.ok) return wrong(`${path} is a page that holds no record.`);
+  const { verdict, read } = checked;
+  const record = read?.record ?? null;
+  out(
+    values.json ? `${JSON.stringify({ passed: passes(verdict), ...verdict })}\n` : printed(verdict, record, list ?? []),
+  );
   return passes(verdict) ? 0 : 1;
 }
 
@@ -85,43 +92,3 @@ async function listAt(path: string): Promise<readonly TrustedKey[] | string> {
     return `${path} cannot be read (${(error as NodeJS.ErrnoException).code ?? "unknown trouble"}).`;
   }
 }
-
-function printed({ intact, signedBy, follows, known, personal }: Verdict, list: readonly TrustedKey[]): string {
-  const sealed = intact.ok && intact.sealed ? "sealed" : "not sealed: facts may be missing at the end";
-  const owner = list.find(({ key }) => signedBy.ok && key === signedBy.key)?.name;
-  const trust = {
-    true: `a trusted key${owner === undefined ? "" : `: ${shortly(owner)}`}`,
-    false: "NOT a trusted key",
-    null: "compare it with your list",
-  };
-  const lines = [
-    `intact     ${intact.ok ? `yes: ${intact.entries} facts, ${sealed}` : failed(intact)}`,
-    signedBy.ok
-      ? `signed by  ${signedBy.fingerprint} (${trust[`${signedBy.trusted}`]})`
-      : `signed by  ${failed(signedBy)}`,
-    `follows    ${follows.ok ? "yes: every time, count, gate and the summary come out the same" : failed(follows)}`,
-    ...(known ? [`known      ${known.measured} measured, ${known.scanned} scanned, ${known.said} said`] : []),
-    ...(personal ? [`personal   ${besideIt(personal)}`] : []),
-    whatItProves,
-  ];
-  return `${lines.join("\n")}\n`;
-}
-
-const clientWords = {
-  kept: "the client's reference is included",
-  erased: "the client's reference was erased",
-  notIncluded: "the client's reference is not included",
-  inHeader: "the client's reference stands in the header",
-  none: "no client's reference",
-} as const;
-
-function besideIt({ client, notes: { kept, erased, notIncluded } }: NonNullable<Verdict["personal"]>): string {
-  const all = kept + erased + notIncluded;
-  const notes = all === 0 ? "no notes" : `notes: ${kept} included, ${erased} erased, ${notIncluded} not included`;
-  return `${clientWords[client]}; ${notes}`;
-}
-
-const failed = ({ code, at, expected, found }: Fault<string>): string =>
-  code === "not-checked"
-    ? "not checked: the record could not be read"
-    : `NO: ${code} at ${inWords(at)}; expected ${shortly(expected)}, found ${shortly(found)}`;

@@ -75,6 +75,8 @@ export const Summary = z.strictObject({
   /** The interruption only; what happened is the artist's own, separate record. */
   exposures: z.array(z.strictObject({ n: N, outcome: z.enum(["open", "ended", "resumed"]) })),
   gaps: z.array(z.strictObject({ n: N, why: GapCause })),
+  /** Spoken notes; what was said in them stands beside the chain. From rules 1.3.0 on. */
+  notes: z.array(z.strictObject({ n: N, lengthMs: Ms })).optional(),
   /** Things discarded, by stream. */
   waste: z.strictObject({ sharps: Count, contaminated: Count, general: Count, reprocess: Count }),
   /** How many facts are known in which way. */

@@ -110,7 +110,7 @@ export interface SessionView {
 export type Sealing =
   | { readonly step: "sealing" }
   | { readonly step: "sealed"; readonly record: RecordFile }
-  | { readonly step: "failed"; readonly message: string };
+  | { readonly step: "failed"; readonly code: string };
 
 export interface RecordView {
   readonly at: "record";

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { fingerprint } from "../log/signing";
-import { keyFrom, listText, readList } from "./trustedKeys";
+import { keyFrom, listText, newOn, readList, withOwn } from "./trustedKeys";
 
 const key = "0123456789abcdef".repeat(4);
 
@@ -29,4 +29,23 @@ test.each([
   ["nothing", ""],
 ])("does not believe %s", (_story, text) => {
   expect(readList(text)).toMatchObject({ ok: false, code: "not-a-list" });
+});
+
+const other = "fedcba9876543210".repeat(4);
+
+test("the list that is handed over begins with the device's own key, under the name it has on the list", () => {
+  const own = { key, name: "Device 0123" };
+  expect(withOwn([{ key: other, name: "Tablet" }], own)).toEqual([own, { key: other, name: "Tablet" }]);
+  const named = { key, name: "Station 1" };
+  expect(withOwn([{ key: other, name: "Tablet" }, named], own)).toEqual([named, { key: other, name: "Tablet" }]);
+});
+
+test("a list that is taken in adds each new key once, and never the device's own", () => {
+  const list = [
+    { key, name: "Station 1" },
+    { key: other, name: "Tablet" },
+    { key: other, name: "Tablet again" },
+  ];
+  expect(newOn(list, [], key)).toEqual([{ key: other, name: "Tablet" }]);
+  expect(newOn(list, [{ key: other, name: "Tablet" }], null)).toEqual([{ key, name: "Station 1" }]);
 });

@@ -31,3 +31,23 @@ export function readList(text: string): Answer<readonly TrustedKey[], "not-a-lis
   }
   return refuse("not-a-list", "This is not a list of trusted keys saved by the app.");
 }
+
+/** The list as it is handed over: this device first, by the name that the list has for it already, or by this one. */
+export const withOwn = (keys: readonly TrustedKey[], own: TrustedKey): readonly TrustedKey[] => [
+  keys.find(({ key }) => key === own.key) ?? own,
+  ...keys.filter(({ key }) => key !== own.key),
+];
+
+/** What a list that is taken in would add: each key once, and neither what is trusted already nor this device's own. */
+export const newOn = (
+  list: readonly TrustedKey[],
+  trusted: readonly TrustedKey[],
+  ownKey: PublicKey | null,
+): readonly TrustedKey[] => {
+  const known = new Set([...trusted.map(({ key }) => key), ownKey]);
+  return list.filter(({ key }) => {
+    const isNew = !known.has(key);
+    known.add(key);
+    return isNew;
+  });
+};

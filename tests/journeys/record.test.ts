@@ -306,6 +306,27 @@ describe("the verify page", () => {
     const said: string[] = [];
     expect(await verify([join(folder, "foreign.json"), "--trusted", list], (line) => said.push(line))).toBe(0);
     expect(said.join("")).toContain("a trusted key: Second tablet");
+    // The list is of the whole studio: this device's own records pass by it, too.
+    writeFileSync(join(folder, "own.json"), text);
+    expect(await verify([join(folder, "own.json"), "--trusted", list], (line) => said.push(line))).toBe(0);
+    expect(said.join("")).toMatch(/a trusted key: Device [0-9a-f]{4}/);
+    await press(other, other.getByRole("button", { name: "Stop trusting Second tablet" }));
+    await other.locator('[data-testid="verdicts"][data-passed="false"]').waitFor();
+  });
+
+  it("takes in the list of another device once its keys were looked at, and no other file", async () => {
+    const field = other.getByTestId("trusted-file");
+    await field.setInputFiles({ name: "no.json", mimeType: "application/json", buffer: Buffer.from('{"keys":[]}') });
+    await other.getByRole("alert").getByText("This is not a list of trusted keys.").waitFor();
+    await field.setInputFiles(join(folder, "trusted.json"));
+    const offered = other.getByTestId("offered-keys").getByRole("listitem");
+    await offered.first().waitFor();
+    expect(await offered.allInnerTexts()).toEqual([expect.stringMatching(/^Second tablet\s+([0-9a-f]{4} ?){16}$/)]);
+    expect(await other.getByTestId("trusted").getByRole("listitem").count()).toBe(0);
+    await press(other, other.getByRole("button", { name: "Trust the key of the list" }));
+    await other.locator('[data-testid="verdicts"][data-passed="true"]').waitFor();
+    await field.setInputFiles(join(folder, "trusted.json"));
+    await other.getByRole("alert").getByText("Every key on that list is here already.").waitFor();
     await press(other, other.getByRole("button", { name: "Stop trusting Second tablet" }));
     await other.locator('[data-testid="verdicts"][data-passed="false"]').waitFor();
   });

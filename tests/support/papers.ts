@@ -4,7 +4,7 @@ import type { RecordFile } from "../../src/export/recordFile";
 import { live } from "../../src/export/samples/lived";
 import { type Day, quietDay, walked } from "../../src/export/samples/walked";
 import { sealRecord } from "../../src/export/sealRecord";
-import { newSigner, type Signer } from "../../src/log";
+import { type attachmentOf, newSigner, type Signer } from "../../src/log";
 import { Protocol } from "../../src/session/protocol";
 import { protocolById } from "../../src/session/protocols";
 import type { SessionInput } from "../../src/session/sessionInput";
@@ -15,9 +15,10 @@ export async function sealedRecord(
   input: SessionInput,
   day: Partial<Day> = quietDay,
   signer?: Signer,
+  notes: readonly ReturnType<typeof attachmentOf>[] = [],
 ): Promise<{ record: RecordFile; text: string }> {
   const by = signer ?? (await newSigner());
-  const { journal, writer } = await live(input, walked(input, today, day), by);
+  const { journal, writer } = await live(input, walked(input, today, day), by, notes);
   const sealed = await sealRecord(journal, writer, by, "2026-11-25T18:00:00.000+00:00");
   if (!sealed.ok) throw new Error(sealed.message);
   return sealed;
@@ -47,23 +48,29 @@ export function busyDay(): { input: SessionInput; day: Partial<Day> } {
   };
 }
 
-const markup = `<img src=x onerror="globalThis.hurt=1"><script>globalThis.hurt=1</script>"'&`;
+export const markup = `<img src=x onerror="globalThis.hurt=1"><script>globalThis.hurt=1</script>"'&`;
+
+/** The same protocol with HTML in every text that a person may write into it. */
+export function withHtml(plain: Protocol): Protocol {
+  const evil = { en: markup };
+  const step = <T extends { say: object; show: object }>(one: T) => ({ ...one, say: evil, show: evil, caution: evil });
+  return Protocol.parse({
+    ...plain,
+    name: evil,
+    about: evil,
+    items: plain.items.map((item) => ({ ...item, name: evil, calledAs: evil })),
+    products: plain.products.map((slot) => ({ ...slot, label: { ...slot.label, name: evil } })),
+    setUp: plain.setUp.map(step),
+    events: plain.events.map((event) => ({ ...event, steps: event.steps.map(step) })),
+    dressing: plain.dressing.map(step),
+    breakdown: plain.breakdown.map(step),
+    resuming: plain.resuming.map(step),
+  });
+}
 
 /** HTML in every text that a person may enter. */
 export function hostileInput(): SessionInput {
-  const evil = { en: markup };
-  const step = <T extends { say: object; show: object }>(one: T) => ({ ...one, say: evil, show: evil, caution: evil });
-  const protocol = Protocol.parse({
-    ...smallProtocol,
-    name: evil,
-    about: evil,
-    items: smallProtocol.items.map((item) => ({ ...item, name: evil, calledAs: evil })),
-    products: smallProtocol.products.map((slot) => ({ ...slot, label: { ...slot.label, name: evil } })),
-    setUp: smallProtocol.setUp.map(step),
-    dressing: smallProtocol.dressing.map(step),
-    breakdown: smallProtocol.breakdown.map(step),
-  });
-  return inputFor(protocol, {
+  return inputFor(withHtml(smallProtocol), {
     station: markup.slice(0, 60),
     artist: markup.slice(0, 80),
     clientReference: markup.slice(0, 60),

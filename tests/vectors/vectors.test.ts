@@ -89,6 +89,20 @@ test.each([
     { ...passed, intact: { ok: false, code: "not-sealed" } },
   ],
   ["v2-accident-rules-1.2.0.json", "the same by rules 1.2.0", { ...passed, intact: { ok: false, code: "not-sealed" } }],
+  [
+    "v2-notes-rules-1.3.0.json",
+    "rules 1.3.0, whose summary names the spoken note",
+    { ...passed, personal: { client: "kept", notes: { kept: 1, erased: 0, notIncluded: 0 } } },
+  ],
+  [
+    "v2-notes-rules-1.3.0-not-told.json",
+    "the same, sealed anew with the key and a summary without the note: only the replay finds it",
+    {
+      intact: { ok: true },
+      signedBy: { ok: true },
+      follows: { ok: false, code: "summary-differs", at: { part: "summary" } },
+    },
+  ],
 ])("%s: %s", async (name, _story, verdict) => {
   const bytes = await readFile(new URL(name, import.meta.url));
   expect(await verifyRecord(bytes)).toMatchObject(verdict);

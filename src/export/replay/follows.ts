@@ -41,12 +41,17 @@ export function follows(input: SessionInput, entries: readonly LogEntry[], versi
     };
     for (const rule of rules) {
       const broken = rule(seen);
-      if (broken) return { ok: false, at: entry.n, ...broken };
+      if (broken) return { ok: false, ...placed(entries, i, broken) };
     }
     sum.take(seen);
     before = after;
   }
   return { ok: true, summary: sum.summary() };
+}
+
+/** A fact that is missing is told by the one that stands in its place, or else by the last. */
+function placed(entries: readonly LogEntry[], i: number, { later = 0, ...breach }: Breach) {
+  return { at: entries[i + later]?.n ?? entries.length, ...breach };
 }
 
 function restOfCause<F extends { cause: number }>(facts: readonly F[], from: number): readonly F[] {

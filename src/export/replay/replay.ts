@@ -21,9 +21,13 @@ const withoutRemedies = (summary: Summary): Summary => ({
   ...summary,
   deviations: summary.deviations.map(({ done: _done, ...deviation }) => deviation),
 });
+const withoutNotes = ({ notes: _notes, ...summary }: Summary): Summary => summary;
 
-/** Rules 1.0.0 did not yet say what was done about a deviation. */
-const asSaidBy = (rules: string, summary: Summary): Summary => (rules === "1.0.0" ? withoutRemedies(summary) : summary);
+/** Rules 1.0.0 did not yet say what was done about a deviation; the notes are named from 1.3.0 on. */
+function asSaidBy(rules: string, summary: Summary): Summary {
+  if (rules === "1.0.0") return withoutNotes(withoutRemedies(summary));
+  return rules === "1.1.0" || rules === "1.2.0" ? withoutNotes(summary) : summary;
+}
 
 /** What a session comes to by the rules that it began with, which need not be today's. */
 export const summaryBy = (rules: string, input: SessionInput, entries: readonly LogEntry[]): Summary =>

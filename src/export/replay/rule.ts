@@ -3,6 +3,7 @@ import type { LogEntry } from "../../log";
 import type { SessionFact } from "../../session/fact";
 import type { SessionInput } from "../../session/sessionInput";
 import type { World } from "../../session/world";
+import { firstDifference } from "../firstDifference";
 
 /** Everything a replay can find wrong; each has its rule in this folder. */
 export const breachCodes = [
@@ -32,7 +33,13 @@ export const breachCodes = [
 ] as const;
 export type BreachCode = (typeof breachCodes)[number];
 
-export type Breach = { code: BreachCode; expected: string; found: string };
+export type Breach = {
+  code: BreachCode;
+  expected: string;
+  found: string;
+  /** How many facts behind the one that the rule looked at; left out where it is that one. */
+  later?: number;
+};
 
 export interface Seen {
   readonly input: SessionInput;
@@ -63,13 +70,27 @@ const inWords = (value: unknown): string => (typeof value === "string" ? value :
 /** Stamps, and what is judged by a range of its own. */
 const apart: ReadonlySet<string> = new Set(["witnessedMs", "cause", "shortByMs"]);
 
-/** The facts that follow must begin with these, whatever their stamps. */
-export function mustBegin(code: BreachCode, rest: readonly object[], expected: readonly object[]): Breach | null {
+type Named = { readonly type: string };
+
+/** The facts from `from` on must be these, whatever their stamps. */
+export function mustBegin(
+  code: BreachCode,
+  rest: readonly Named[],
+  expected: readonly Named[],
+  from = 0,
+): Breach | null {
   for (const [i, wanted] of expected.entries()) {
-    const found = rest[i];
-    if (found === undefined || !isSame(wanted, found)) return breach(code, bare(wanted), found && bare(found));
+    const found = rest[from + i];
+    if (found === undefined || !isSame(wanted, found)) return { ...differing(code, wanted, found), later: from + i };
   }
   return null;
+}
+
+/** Of one kind, the first thing that differs says more than the whole of both. */
+function differing(code: BreachCode, wanted: Named, found: Named | undefined): Breach {
+  if (found === undefined || found.type !== wanted.type) return breach(code, bare(wanted), found && bare(found));
+  const difference = firstDifference(bare(wanted), bare(found)) ?? { expected: "", found: "" };
+  return breach(code, `${wanted.type} with ${difference.expected}`, `${found.type} with ${difference.found}`);
 }
 
 /** Facts of a walk hold only texts, numbers and null. */

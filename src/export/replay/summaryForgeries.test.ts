@@ -4,13 +4,15 @@
  */
 import { expect, test } from "vitest";
 import { busyDay, sealedRecord } from "../../../tests/support/papers";
-import { makeClosing, newSigner, Summary } from "../../log";
+import { attachmentOf, makeClosing, newSigner, Summary } from "../../log";
 import { Protocol } from "../../session/protocol";
 import { type RecordFile, recordText } from "../recordFile";
+import { noteEvent, toneWav } from "../samples/lived";
 import { passes } from "../verdict";
 import { verifyRecord } from "../verifyRecord";
 
 const signer = await newSigner();
+const notes = [attachmentOf(toneWav), attachmentOf(toneWav)] as const;
 const { input: ordinary, day } = busyDay();
 /** So that something can be left out, too. */
 const protocol = Protocol.parse({
@@ -30,9 +32,15 @@ const { record } = await sealedRecord(
       { type: "session.close" },
       { type: "event.reported", event: "freshGloves" },
     ],
-    at: { 12: { type: "step.skip" }, 160: { type: "exposure.reported" } },
+    at: {
+      12: { type: "step.skip" },
+      20: noteEvent(notes[0]),
+      24: noteEvent(notes[1]),
+      160: { type: "exposure.reported" },
+    },
   },
   signer,
+  notes,
 );
 const told = record.closing?.summary;
 if (!told) throw new Error("the record is not sealed");

@@ -33,7 +33,7 @@ const leavesOutOnlyWhatItMay: Rule = ({ input, fact, before, rest }) => {
   if (!step.skippable) return breach("not-skippable", "done", "left out");
   if (fact.reason === "notForClient") return null;
   const deviation = { type: "v1.Deviation", code: "stepLeftOut", item: null, step: fact.step };
-  return mustBegin("step-facts-differ", rest.slice(1), [deviation]);
+  return mustBegin("step-facts-differ", rest, [deviation], 1);
 };
 
 const eventsStateTheirDeviation: Rule = ({ fact, rest }) =>
@@ -42,14 +42,14 @@ const eventsStateTheirDeviation: Rule = ({ fact, rest }) =>
 const problemsStateTheirDeviation: Rule = ({ fact, rest }) => {
   if (fact.type !== "v1.ProblemReported") return null;
   const deviation = { type: "v1.Deviation", code: "problemReported", item: null, step: fact.step };
-  return mustBegin("event-facts-differ", rest.slice(1), [deviation]);
+  return mustBegin("event-facts-differ", rest, [deviation], 1);
 };
 
 const earlyWipesStateTheirDeviation: Rule = ({ fact, rest }) => {
   if (fact.type !== "v1.WipedEarly") return null;
   const next = rest[1];
   const said = next?.type === "v1.Deviation" && next.code === "wipedEarly" && next.item === fact.surface;
-  return said ? null : breach("event-facts-differ", `wipedEarly of ${fact.surface}`, next);
+  return said ? null : { ...breach("event-facts-differ", `wipedEarly of ${fact.surface}`, next), later: 1 };
 };
 
 const undoesTheLast: Rule = ({ fact, before }) => {

@@ -6,7 +6,7 @@ import { existsSync } from "node:fs";
 import { mkdir, writeFile } from "node:fs/promises";
 import { inputFor } from "../../../tests/support/session";
 import { smallProtocol } from "../../../tests/support/smallProtocol";
-import { attachmentOf, erased, notesIn } from "../../log";
+import { attachmentOf, erased, makeClosing, notesIn } from "../../log";
 import { signerFromSecret } from "../../log/signedByScript";
 import { currentRules } from "../../session/rules";
 import { type RecordFile, recordOf, recordText } from "../recordFile";
@@ -56,7 +56,15 @@ const files: Record<string, RecordFile> = {
 
 /** One for each version of the rules that reads it otherwise; that of 1.1.0 was written by the app of its day. */
 const accident = await live(inputFor(smallProtocol), accidentSession, signer, [], opening);
-files[`v2-accident-rules-${currentRules}.json`] = recordOf({ ...accident.kept, closing: null });
+files["v2-accident-rules-1.2.0.json"] = recordOf({ ...accident.kept, closing: null });
+
+/** Of today's rules: the summary names the note; and sealed anew by the device's own key, with a summary that does not. */
+files[`v2-notes-rules-${currentRules}.json`] = record;
+const { entries, signatures, closing } = record;
+if (!closing) throw new Error("Not sealed.");
+const chain = { entries, signatures, head: closing.seal.head };
+const silent = await makeClosing(chain, { ...closing.summary, notes: [] }, closing.seal.sealedAt, signer);
+files[`v2-notes-rules-${currentRules}-not-told.json`] = { ...record, closing: silent };
 
 const folder = new URL("../../../tests/vectors/", import.meta.url);
 await mkdir(folder, { recursive: true });

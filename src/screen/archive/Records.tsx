@@ -16,6 +16,7 @@ import fields from "../prepare/Prepare.module.css";
 import acts from "../sums/parts/Acts.module.css";
 import { Entry, Select } from "../sums/parts/Entry";
 import { useShared } from "../useModel";
+import { logTrouble } from "../words/logTrouble";
 import { RecallList } from "./RecallList";
 import { Unlock } from "./Unlock";
 import { useFound } from "./useFound";
@@ -25,7 +26,7 @@ import { archiveWords } from "./words";
 const mostShown = 200;
 
 export function Records({ view }: PageProps) {
-  const { archive, keeping, asks, language } = useShared();
+  const { archive, keeping, asks, language, words } = useShared();
   const { records: w, lock } = archiveWords(language);
   const papers = paperWords(language);
   const [query, setQuery] = useState<Query>(everything);
@@ -39,7 +40,7 @@ export function Records({ view }: PageProps) {
 
   const mend = async () => {
     const made = await archive?.mend(true);
-    setMended(made?.ok ? w.mended(made.made) : (made?.message ?? null));
+    setMended(!made ? null : made.ok ? w.mended(made.made) : logTrouble(words, made.code));
     setTurn(turn + 1);
   };
   const told = (): string | null => {
@@ -74,7 +75,7 @@ export function Records({ view }: PageProps) {
         <p role="status" data-testid="found">
           {told()}
         </p>
-        {found && !found.ok && <p role="alert">{found.message}</p>}
+        {found && !found.ok && <p role="alert">{logTrouble(words, found.code)}</p>}
         {locked > 0 && <p role="alert">{lock.notFound(locked)}</p>}
         <div className={acts.acts}>
           <button

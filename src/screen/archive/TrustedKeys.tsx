@@ -1,13 +1,14 @@
 /** The keys the studio trusts: this device's, and those of its other devices, compared by their fingerprints. */
 import { useEffect, useState } from "react";
 import { fingerprint } from "../../log/signing";
-import { keyFrom, listText } from "../../trust/trustedKeys";
+import { keyFrom, listText, type TrustedKey, withOwn } from "../../trust/trustedKeys";
 import { Section } from "../prepare/Field";
 import fields from "../prepare/Prepare.module.css";
 import acts from "../sums/parts/Acts.module.css";
 import { Entry } from "../sums/parts/Entry";
 import { useStudio, useStudioModel } from "../sums/useStudio";
 import { useShared } from "../useModel";
+import { TakeKeys } from "./TakeKeys";
 import styles from "./TrustedKeys.module.css";
 import { archiveWords } from "./words";
 
@@ -16,34 +17,37 @@ export function TrustedKeys({ offered = null }: { offered?: string | null }) {
   const { language, handOver } = useShared();
   const { keeping: w } = archiveWords(language);
   const trusted = [...useStudio().trusted.values()];
+  const { deviceKey } = handOver;
+  const list = deviceKey ? withOwn(trusted, { key: deviceKey, name: w.ownName(deviceKey.slice(0, 4)) }) : trusted;
   return (
     <Section title={w.keys} hint={w.keysHint}>
-      {handOver.deviceKey && (
+      {deviceKey && (
         <>
           <p>{w.thisKey}</p>
           <p className={styles.print} data-testid="fingerprint">
-            {fingerprint(handOver.deviceKey)}
+            {fingerprint(deviceKey)}
           </p>
         </>
       )}
       <Known trusted={trusted} />
       <NewKey offered={offered} isKnown={(key) => trusted.some((one) => one.key === key)} />
-      {trusted.length > 0 && (
+      {list.length > 0 && (
         <div className={acts.acts}>
           <button
             type="button"
-            onClick={() => handOver.save("gloveside-trusted.json", listText(trusted), "application/json")}
+            onClick={() => handOver.save("gloveside-trusted.json", listText(list), "application/json")}
           >
             {w.saveKeys}
           </button>
           <p className={acts.note}>{w.saveKeysHint}</p>
         </div>
       )}
+      <TakeKeys trusted={trusted} ownKey={deviceKey} />
     </Section>
   );
 }
 
-function Known({ trusted }: { trusted: readonly { readonly key: string; readonly name: string }[] }) {
+function Known({ trusted }: { trusted: readonly TrustedKey[] }) {
   const { language } = useShared();
   const { keeping: w } = archiveWords(language);
   const studio = useStudioModel();

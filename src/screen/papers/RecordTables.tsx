@@ -109,7 +109,7 @@ export function ContactTimes({ paper, most }: { paper: Paper; most: number }) {
 export function Figures({ paper }: { paper: Paper }) {
   const { summary, words } = paper;
   const w = words.record;
-  const { hands, sharps, waste, refused, gaps, takenBack, phases } = summary;
+  const { hands, sharps, waste, refused, gaps, notes, takenBack, phases } = summary;
   const lines = [
     phases.map(({ phase, watchedMs }) => `${words.phases[phase]} ${w.watchedIn(clock(paper, watchedMs))}`).join("; "),
     w.hands(hands.washed, hands.rubbed),
@@ -117,6 +117,7 @@ export function Figures({ paper }: { paper: Paper }) {
     w.sharps(sharps.opened, sharps.inContainer, sharps.parked, sharps.recounts),
     w.waste(waste.sharps, waste.contaminated, waste.general, waste.reprocess),
     w.others(refused.length, gaps.length, takenBack),
+    ...(notes && notes.length > 0 ? [w.noteCount(notes.length)] : []),
   ];
   return (
     <section>

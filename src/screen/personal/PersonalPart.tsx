@@ -2,6 +2,7 @@
 import { useEffect, useState } from "react";
 import acts from "../sums/parts/Acts.module.css";
 import { useShared } from "../useModel";
+import { logTrouble } from "../words/logTrouble";
 import type { BesideOf } from "./besideModel";
 import { NoteSound } from "./NoteSound";
 import styles from "./Personal.module.css";
@@ -17,7 +18,7 @@ interface Props {
 const focus = (button: HTMLButtonElement | null): void => button?.focus();
 
 export function PersonalPart({ session, erased }: Props) {
-  const { beside, language } = useShared();
+  const { beside, language, words } = useShared();
   const w = personalWords(language);
   const [now, setNow] = useState<BesideOf | null>(null);
   const [asked, setAsked] = useState<readonly number[] | null>(null);
@@ -75,7 +76,7 @@ export function PersonalPart({ session, erased }: Props) {
           </div>
         </div>
       )}
-      {trouble !== null && <p role="alert">{w.notErased(trouble)}</p>}
+      {trouble !== null && <p role="alert">{w.notErased(logTrouble(words, trouble))}</p>}
     </section>
   );
 }

@@ -10,6 +10,6 @@ export interface BesideOf {
 export interface Beside {
   /** @returns null where the session cannot be read. */
   read(session: string): Promise<BesideOf | null>;
-  /** Erases for good. @param places 0 for the client's reference, else the fact of a note. @returns null, or why not. */
+  /** Erases for good. @param places 0 for the client's reference, else the fact of a note. @returns null, or the code of why not. */
   erase(session: string, places: readonly number[]): Promise<string | null>;
 }

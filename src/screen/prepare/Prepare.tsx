@@ -7,6 +7,7 @@ import { addressOf } from "../pages/page";
 import { Device } from "../settings/Device";
 import { useShared } from "../useModel";
 import { languageChoices } from "../words/fetchedWords";
+import { logTrouble } from "../words/logTrouble";
 import { Choice, Field, Section, Tick } from "./Field";
 import { issueOf } from "./issueOf";
 import { LabelFields } from "./LabelFields";
@@ -148,11 +149,9 @@ export function Prepare({ view }: { view: PrepareView }) {
           <div role="alert">
             {view.trouble && (
               <p className={styles.trouble}>
-                {view.trouble.code === "other-writer"
-                  ? w.otherWriter
-                  : view.trouble.code === "not-fetched"
-                    ? words.pages.partNotFetched
-                    : w.cannotResume(view.trouble.message)}
+                {view.trouble.code === "not-fetched"
+                  ? words.pages.partNotFetched
+                  : w.cannotResume(logTrouble(words, view.trouble.code))}
               </p>
             )}
             {issues.length > 0 && (

@@ -10,6 +10,7 @@ import { paperWords } from "../papers/words";
 import { PersonalPart } from "../personal/PersonalPart";
 import { nameOf } from "../session/standing";
 import { useShared } from "../useModel";
+import { logTrouble } from "../words/logTrouble";
 import { Forms } from "./Forms";
 import styles from "./Record.module.css";
 
@@ -55,7 +56,7 @@ export function Record({ view }: { view: RecordView }) {
         </header>
         {sealing.step === "failed" && (
           <p role="alert" className={styles.trouble}>
-            {w.sealFailed(sealing.message)}
+            {w.sealFailed(logTrouble(words, sealing.code))}
           </p>
         )}
 

@@ -1,16 +1,19 @@
 /** What a verifier says of a record: three verdicts apart, each with where and why, and how much of it was measured. */
-import { type Place, passes, shortly, type Verdict } from "../../export/verdict";
+import type { RecordFile } from "../../export/recordFile";
+import { factAt, type Place, passes, sealedOtherwise, shortly, type Verdict } from "../../export/verdict";
 import type { PaperWords } from "../papers/words";
 import styles from "./Verdicts.module.css";
 
 interface Props {
   readonly verdict: Verdict;
   readonly words: PaperWords;
+  /** What was judged, to tell which fact a verdict names; null where it could not be read. */
+  readonly record: RecordFile | null;
   /** Whose key it is, as the studio's list says; null for one that is on no list. */
   readonly ownerOf?: (key: string) => { readonly name: string | null } | null;
 }
 
-export function Verdicts({ verdict, words, ownerOf }: Props) {
+export function Verdicts({ verdict, words, record, ownerOf }: Props) {
   const w = words.verify;
   const { intact, signedBy, follows, known, personal } = verdict;
   const whose = (trusted: boolean | null, owner: { readonly name: string | null } | null) => {
@@ -27,7 +30,7 @@ export function Verdicts({ verdict, words, ownerOf }: Props) {
           {intact.ok ? (
             <p>{intact.sealed ? w.intactYes(intact.entries) : w.intactOpen(intact.entries)}</p>
           ) : (
-            <Fault what={w.intactCodes[intact.code]} fault={intact} words={words} />
+            <Fault what={w.intactCodes[intact.code]} fault={intact} words={words} record={record} />
           )}
         </li>
         <li data-verdict="signed" data-good={(signedBy.ok && signedBy.trusted !== false) || undefined}>
@@ -38,11 +41,12 @@ export function Verdicts({ verdict, words, ownerOf }: Props) {
                 <code>{signedBy.fingerprint}</code>
               </p>
               <p>{whose(signedBy.trusted, ownerOf?.(signedBy.key) ?? null)}</p>
+              {sealedOtherwise(verdict) && <p>{w.sealedOtherwise}</p>}
             </>
           ) : signedBy.code === "not-checked" ? (
             <p>{w.notChecked}</p>
           ) : (
-            <Fault what={w.signedCodes[signedBy.code]} fault={signedBy} words={words} />
+            <Fault what={w.signedCodes[signedBy.code]} fault={signedBy} words={words} record={record} />
           )}
         </li>
         <li data-verdict="follows" data-good={follows.ok || undefined}>
@@ -52,7 +56,7 @@ export function Verdicts({ verdict, words, ownerOf }: Props) {
           ) : follows.code === "not-checked" ? (
             <p>{w.notChecked}</p>
           ) : (
-            <Fault what={w.breachCodes[follows.code]} fault={follows} words={words} />
+            <Fault what={w.breachCodes[follows.code]} fault={follows} words={words} record={record} />
           )}
         </li>
       </ul>
@@ -78,12 +82,15 @@ interface FaultProps {
   readonly what: string;
   readonly fault: { readonly code: string; readonly at: Place; readonly expected: string; readonly found: string };
   readonly words: PaperWords;
+  readonly record: RecordFile | null;
 }
 
-function Fault({ what, fault: { code, at, expected, found }, words }: FaultProps) {
+function Fault({ what, fault: { code, at, expected, found }, words, record }: FaultProps) {
   const w = words.verify;
   const place = w.places[at.part];
-  const where = typeof place === "string" ? place : place("n" in at ? at.n : "offset" in at ? at.offset : 0);
+  const named = typeof place === "string" ? place : place("n" in at ? at.n : "offset" in at ? at.offset : 0);
+  const fact = record && factAt(record.entries, at);
+  const where = fact ? w.thatFact(named, shortly(fact.type), fact.clock) : named;
   return (
     <>
       <p>

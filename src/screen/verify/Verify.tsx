@@ -16,6 +16,9 @@ type Now =
   | { readonly at: "checking"; readonly name: string }
   | { readonly at: "checked"; readonly name: string; readonly file: File; readonly checked: CheckedFile };
 
+/** Joined, so that an effect asks again only when one was added or taken off. */
+const listed = (keys: string): readonly string[] => keys.split(" ").filter((key) => key !== "");
+
 export function Verify() {
   const { handOver, studio, language } = useShared();
   const papers = paperWords(language);
@@ -29,7 +32,7 @@ export function Verify() {
   const take = async (file: File | undefined) => {
     if (!file) return;
     setNow({ at: "checking", name: file.name });
-    setNow({ at: "checked", name: file.name, file, checked: await handOver.check(file, keys.split(" ")) });
+    setNow({ at: "checked", name: file.name, file, checked: await handOver.check(file, listed(keys)) });
   };
   // A key that was put on the list, or taken off it: what is shown is judged again.
   const last = useRef<File | null>(null);
@@ -40,7 +43,7 @@ export function Verify() {
     const file = last.current;
     if (!file) return;
     let isWanted = true;
-    void handOver.check(file, keys.split(" ")).then((checked) => {
+    void handOver.check(file, listed(keys)).then((checked) => {
       if (isWanted) setNow({ at: "checked", name: file.name, file, checked });
     });
     return () => {
@@ -97,6 +100,7 @@ export function Verify() {
             <Verdicts
               verdict={checked.verdict}
               words={papers}
+              record={checked.read?.record ?? null}
               ownerOf={(key) => ({ name: trusted.get(key)?.name ?? null })}
             />
           )}

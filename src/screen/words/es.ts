@@ -92,6 +92,20 @@ export const es: ScreenWords = {
   },
   language: "Español",
   opening: "Abriendo el diario.",
+  logTrouble: {
+    "storage-full": "A este dispositivo no le queda sitio.",
+    "storage-lost": "El diario no responde: se cerró o se borró. Recarga esta página.",
+    "key-lost": "La clave de este dispositivo no sirve: esto se guardó con otra, o el navegador la perdió.",
+    "other-writer": "Está abierta en otra ventana de este dispositivo. Ciérrala e inténtalo de nuevo.",
+    "session-unknown": "Ya no está en este dispositivo.",
+    "session-exists": "Ya está en este dispositivo.",
+    "session-sealed": "Está sellada; no se puede añadir nada más.",
+    "records-locked": "Está bajo el cierre de los registros. Ábrelos en la página Registros.",
+    damaged: "Lo guardado ya no es íntegro: se cambió fuera de la aplicación, o el disco falla.",
+    "not-a-fact": "No tiene la forma que guarda el diario. Es un error de la aplicación; no se escribió nada.",
+    "not-proved": "El protocolo no está probado. Míralo en Protocolos.",
+    failed: "Algo falló por el camino. Recarga y prueba otra vez.",
+  },
   stuck: {
     title: "Aquí no se puede guardar nada",
     why: "Sin su diario, el acompañante mostraría como hecho lo que no está guardado. Por eso no empieza.",
@@ -114,8 +128,7 @@ export const es: ScreenWords = {
     unfinishedAbout: (client, entries) =>
       `Cliente ${client}, ${entries} entradas guardadas. Los relojes preguntarán “¿sigue mojado?”.`,
     resume: "Retomarla",
-    otherWriter: "Está abierta en otra ventana de este dispositivo. Ciérrala e inténtalo de nuevo.",
-    cannotResume: (message) => `No se puede retomar: ${message}`,
+    cannotResume: (why) => `No se puede retomar. ${why}`,
     protocol: "Protocolo",
     steps: (count) => `${count} pasos`,
     import: "Añadir un archivo de protocolo",
@@ -407,8 +420,8 @@ export const es: ScreenWords = {
     sealed: "Sellado",
     notSealed: "Aún sin sellar",
     sealing: "Sellando…",
-    sealFailed: (message) =>
-      `No se pudo escribir el sello: ${message}. Todos los hechos están guardados; recarga para intentarlo de nuevo.`,
+    sealFailed: (why) =>
+      `No se pudo escribir el sello. ${why} Todos los hechos están guardados; recarga para intentarlo de nuevo.`,
     practice: "Práctica: nada de ello se guardó.",
     save: "Guardar el registro",
     saveHint: "Un archivo JSON: los hechos, su cadena, las firmas. Guárdalo donde el estudio guarda sus registros.",

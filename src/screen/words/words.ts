@@ -1,6 +1,7 @@
 /** What a language's screen words must hold. A missing or an extra entry fails to compile. */
 import type { CameraCondition } from "../../barcode/codeCamera";
 import type { CommandId } from "../../intent/phrases";
+import type { JournalTroubleCode } from "../../log/journal";
 import type { SoundAdvice, SoundVerdict } from "../../microphone/soundCheck";
 import type { DiscrepancyReason, Phase, SkipReason } from "../../session/fact";
 import type { Label, ProductSlot } from "../../session/protocol";
@@ -13,6 +14,8 @@ import type { SumWords } from "../sums/words";
 import type { VoiceWords } from "../voice/words/en";
 
 type Words<K extends string> = Readonly<Record<K, string>>;
+/** Why the log kept, read or began nothing. */
+type LogTrouble = JournalTroubleCode | "not-proved" | "failed";
 
 export interface ScreenWords {
   /** The way to every page. A lead says in one line what a page is for. */
@@ -50,11 +53,11 @@ export interface ScreenWords {
   /** On paper, and on the screens that make or check it. */
   readonly language: string;
   readonly opening: string;
+  readonly logTrouble: Words<LogTrouble>;
   readonly stuck: Words<"title" | "why" | "noSigning" | "noStore" | "reload">;
   readonly prepare: Words<
     | "unfinished"
     | "resume"
-    | "otherWriter"
     | "protocol"
     | "import"
     | "importAbout"
@@ -113,7 +116,7 @@ export interface ScreenWords {
   > & {
     readonly lost: Words<"title" | "about" | "read"> & { readonly found: (day: string, why: string) => string };
     readonly unfinishedAbout: (client: string, entries: number) => string;
-    readonly cannotResume: (message: string) => string;
+    readonly cannotResume: (why: string) => string;
     readonly steps: (count: number) => string;
     readonly uses: Words<ProductSlot["use"]>;
     readonly after: Words<Label["afterwards"]>;
@@ -228,7 +231,7 @@ export interface ScreenWords {
     | "noDeviations"
     | "proves"
   > & {
-    readonly sealFailed: (message: string) => string;
+    readonly sealFailed: (why: string) => string;
     readonly discrepancy: (why: string) => string;
     readonly figure: Words<
       | "client"

@@ -147,7 +147,16 @@ export const archiveEs: ArchiveWords = {
     keyKnown: "Esta clave ya está en la lista.",
     noKeys: "Aún no hay ningún otro dispositivo en la lista.",
     saveKeys: "Guardar la lista",
-    saveKeysHint: "Para «gloveside verify --trusted», o para otro dispositivo.",
+    saveKeysHint:
+      "Con la clave de este dispositivo. Para «gloveside verify --trusted», o para que otro dispositivo la cargue.",
+    ownName: (start: string) => `Dispositivo ${start}`,
+    takeKeys: "Cargar una lista que guardó otro dispositivo",
+    takeKeysHint: "Primero se muestran sus claves. Confía en ellas cuando se hayan comparado las huellas.",
+    notAList: "Esto no es una lista de claves de confianza. Guarda una con «Guardar la lista» en el otro dispositivo.",
+    noNewKeys: "Todas las claves de esa lista ya están aquí.",
+    trustThese: (count: number) =>
+      count === 1 ? "Confiar en la clave de la lista" : `Confiar en las ${count} claves de la lista`,
+    keysAdded: (count: number) => (count === 1 ? "1 clave de confianza" : `${count} claves de confianza`),
     addKey: "Confiar en esta clave",
     keyAdded: (name: string) => `confianza en ${name}`,
     keyRemoved: (name: string) => `sin confianza en ${name}`,

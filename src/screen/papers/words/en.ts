@@ -72,6 +72,7 @@ export const papersEn = {
       `Sharps opened ${opened}, in the container ${inContainer}, set aside ${parked}, recounts ${recounts}`,
     waste: (sharps: number, contaminated: number, general: number, reprocess: number) =>
       `Discarded: sharps ${sharps}, contaminated ${contaminated}, general ${general}; to be reprocessed ${reprocess}`,
+    noteCount: (count: number) => `Spoken notes ${count}`,
     others: (refused: number, gaps: number, takenBack: number) =>
       `Requests refused ${refused}, times nobody watched ${gaps}, reports taken back ${takenBack}`,
     lots: "Lots",
@@ -260,6 +261,8 @@ export const papersEn = {
     followsYes: "Replayed by the same rules, every contact time, count, gate and the summary come out the same.",
     notChecked: "Not checked, since the record cannot be read.",
     where: (place: string) => `At ${place}.`,
+    thatFact: (place: string, type: string, clock: string) => `${place}, ${type} at ${clock}`,
+    sealedOtherwise: "That key sealed something else than what stands in this file.",
     expected: "Expected",
     found: "Found",
     places: {
@@ -308,7 +311,7 @@ export const papersEn = {
     },
     signedCodes: {
       "head-not-signed": "Somebody without the device’s key wrote this from here on.",
-      "seal-not-signed": "The seal is not by the device’s key.",
+      "seal-not-signed": "The seal is not by the device’s key, or was altered.",
     },
     breachCodes: {
       "note-differs": "A note is not what its fact says: another length, or no sound.",

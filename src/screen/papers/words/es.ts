@@ -73,6 +73,7 @@ export const papersEs: PaperWords = {
       `Cortopunzantes abiertos ${opened}, en el contenedor ${inContainer}, apartados ${parked}, recuentos ${recounts}`,
     waste: (sharps: number, contaminated: number, general: number, reprocess: number) =>
       `Desechado: cortopunzantes ${sharps}, contaminado ${contaminated}, común ${general}; para reprocesar ${reprocess}`,
+    noteCount: (count: number) => `Notas habladas ${count}`,
     others: (refused: number, gaps: number, takenBack: number) =>
       `Peticiones rechazadas ${refused}, ratos que nadie vigiló ${gaps}, avisos retirados ${takenBack}`,
     lots: "Lotes",
@@ -274,6 +275,8 @@ export const papersEs: PaperWords = {
     followsYes: "Repetido con las mismas reglas, cada tiempo, cuenta y control y el resumen salen igual.",
     notChecked: "Sin comprobar, porque el registro no se puede leer.",
     where: (place: string) => `En ${place}.`,
+    thatFact: (place, type, clock) => `${place}, ${type} a las ${clock}`,
+    sealedOtherwise: "Esa clave selló otra cosa que lo que hay en este archivo.",
     expected: "Se esperaba",
     found: "Hay",
     places: {
@@ -322,7 +325,7 @@ export const papersEs: PaperWords = {
     },
     signedCodes: {
       "head-not-signed": "A partir de aquí lo escribió alguien sin la clave del dispositivo.",
-      "seal-not-signed": "El sello no es de la clave del dispositivo.",
+      "seal-not-signed": "El sello no es de la clave del dispositivo, o fue alterado.",
     },
     breachCodes: {
       "note-differs": "Una nota no es lo que dice su hecho: otra duración, o ningún sonido.",
