@@ -11,7 +11,8 @@ import { type Header, indexedDbJournal, makeClosing, newSigner, uuidv7 } from ".
 import { rowFrom } from "../log/findingRow";
 import { logDatabase } from "../log/logDatabase";
 import { anySummary, began, stampAt } from "../log/samples/smallSession";
-import type { Lot } from "../session/sessionInput";
+import { Protocol } from "../session/protocol";
+import type { Lot, SessionInput } from "../session/sessionInput";
 import { archive } from "./archive";
 import { foundCsv } from "./foundCsv";
 import { answers, everything, inOrder, type Query } from "./query";
@@ -28,12 +29,13 @@ interface Kept {
   readonly given?: string;
   readonly isDropped?: boolean;
   readonly isSealed?: boolean;
+  readonly input?: Partial<SessionInput>;
 }
 
 /** Keeps a session through the real journal, as the app does. */
-async function keep(name: string, { client = "C-1", lots = [], day = 0, given, isDropped, isSealed }: Kept) {
+async function keep(name: string, { client = "C-1", lots = [], day = 0, given, isDropped, isSealed, ...more }: Kept) {
   const journal = indexedDbJournal(signer, { name });
-  const input = inputFor(smallProtocol, { clientReference: client, lots: lots.map(needle) });
+  const input = inputFor(smallProtocol, { clientReference: client, lots: lots.map(needle), ...more.input });
   const opening = openingFor(input, signer.publicKey, uuidv7(firstMs + day * dayMs));
   const opened = await journal.open(opening);
   if (!opened.ok) throw new Error(opened.message);
@@ -107,6 +109,21 @@ test("sessions are found by product, days, deviation and client, and by several 
   expect(await found(db, { deviation: "dropped" })).toEqual([second, first]);
   expect(await found(db, { client: "blue" })).toEqual([second, first]);
   expect(await found(db, { client: "blue", deviation: "dropped", to: "2026-01-10" })).toEqual([first]);
+});
+
+test("a thing is found by its name in any language that the protocol has, and told in that of the session", async () => {
+  const db = name();
+  const spanish = Protocol.parse({
+    ...smallProtocol,
+    items: smallProtocol.items.map((item) =>
+      item.id === "needle" ? { ...item, name: { en: "needle", es: "aguja" } } : item,
+    ),
+  });
+  const session = await keep(db, { lots: ["N-1"], input: { protocol: spanish, language: "es" } });
+  expect(await found(db, { product: "aguja" })).toEqual([session]);
+  expect(await found(db, { product: "needle" })).toEqual([session]);
+  const answer = await archive(db).find(everything);
+  expect(answer.ok && answer.rows[0]?.lots).toMatchObject([{ name: "aguja", lot: "N-1" }]);
 });
 
 test("the index answers as a plain look at every row would, whatever is asked", async () => {

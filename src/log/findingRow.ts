@@ -3,6 +3,7 @@
  * log; it can always be made again from the log, and proves nothing by itself.
  */
 import type { SessionFact } from "../session/fact";
+import type { Text } from "../session/protocol";
 import { dayIn } from "./dayIn";
 import type { Header } from "./header";
 import type { Client } from "./personal";
@@ -11,7 +12,7 @@ import { madeAtMs } from "./uuidv7";
 
 export interface FoundLot {
   readonly item: string;
-  /** The item's name in English, as the protocol has it. */
+  /** The item's name in the language of the session, as the protocol has it. */
   readonly name: string;
   readonly lot: string;
   readonly expiry: string | null;
@@ -31,11 +32,12 @@ export interface FindingRow {
   readonly device: string;
   readonly isSealed: boolean;
   readonly lots: readonly FoundLot[];
-  /** Names of the labels in use and of the things with a lot. */
+  /** Names of the labels in use and of the things with a lot, in the language of the session. */
   readonly products: readonly string[];
   /** Codes, each once. */
   readonly deviations: readonly string[];
   readonly lotKeys: readonly string[];
+  /** The same names in every language that they have. */
   readonly productKeys: readonly string[];
   readonly clientKey: string;
 }
@@ -54,19 +56,21 @@ function row(
   deviations: readonly string[],
 ): FindingRow {
   const { session, device, input } = header;
-  const labels = Object.values(input.labels).map(({ name }) => name.en);
-  const products = distinct([...labels, ...lots.map(({ name }) => name)]);
+  const labels = Object.values(input.labels).map(({ name }) => name);
+  const products = distinct([...labels.map((name) => nameIn(header, name)), ...lots.map(({ name }) => name)]);
+  const things = lots.flatMap(({ item }) => itemOf(header, item)?.name ?? []);
+  const everyName = [...labels, ...things].flatMap((name) => Object.values(name).flatMap((one) => one ?? []));
   return {
     ...{ session, device, isSealed, lots, products },
     day: dayIn(input.zone, madeAtMs(session)),
     station: input.station,
     artist: input.artist,
     ...ofClient(client),
-    protocol: input.protocol.name.en,
+    protocol: nameIn(header, input.protocol.name),
     deviations: distinct(deviations),
     // A mark that is all signs is compared as it stands.
     lotKeys: distinct(lots.map(({ lot }) => lotKey(lot) || lot)),
-    productKeys: products.map(nameKey),
+    productKeys: distinct([...products, ...everyName].map(nameKey)),
   };
 }
 
@@ -84,12 +88,13 @@ export const clientFound = ({ client, clientState }: FindingRow): Client =>
 /** The row without its client: nothing finds it by them any more. */
 export const withoutClient = (before: FindingRow): FindingRow => ({ ...before, ...ofClient({ state: "erased" }) });
 
-const named = ({ input }: Header, lot: { item: string; lot: string; expiry: string | null }): FoundLot => ({
-  item: lot.item,
-  name: input.protocol.items.find(({ id }) => id === lot.item)?.name.en ?? lot.item,
-  lot: lot.lot,
-  expiry: lot.expiry,
-});
+const nameIn = ({ input }: Header, name: Text): string => name[input.language] ?? name.en;
+const itemOf = ({ input }: Header, item: string) => input.protocol.items.find(({ id }) => id === item);
+
+function named(header: Header, { item, lot, expiry }: { item: string; lot: string; expiry: string | null }): FoundLot {
+  const thing = itemOf(header, item);
+  return { item, name: thing ? nameIn(header, thing.name) : item, lot, expiry };
+}
 
 export const atOpening = (header: Header, client: Client): FindingRow =>
   row(

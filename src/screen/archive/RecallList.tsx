@@ -2,9 +2,11 @@
 
 import { useState } from "react";
 import { createPortal, flushSync } from "react-dom";
+import type { SpokenLanguage } from "../../announcements/languages";
 import { lotText } from "../../finding/foundCsv";
 import { everything, type Query } from "../../finding/query";
 import type { FindingRow } from "../../log/findingRow";
+import { paperWords } from "../papers/words";
 import { useShared } from "../useModel";
 import styles from "./RecallList.module.css";
 import { archiveWords } from "./words";
@@ -13,6 +15,12 @@ interface Props {
   readonly rows: readonly FindingRow[];
   readonly query: Query;
   readonly today: string;
+}
+
+/** The reference, or that it was erased, is not here, or was never given: three different things. */
+export function clientIn({ client, clientState: state }: FindingRow, language: SpokenLanguage): string {
+  if (state === "kept" || state === "inHeader") return client;
+  return paperWords(language).record.clients[state];
 }
 
 export function RecallList({ rows, query, today }: Props) {
@@ -35,7 +43,7 @@ export function RecallList({ rows, query, today }: Props) {
 }
 
 function Sheet({ rows, query, today }: Props) {
-  const { language, words } = useShared();
+  const { language } = useShared();
   const { records: w } = archiveWords(language);
   const { columns } = w.sheet;
   const parts = (Object.keys(everything) as (keyof Query)[]).filter((part) => query[part] !== "");
@@ -62,7 +70,7 @@ function Sheet({ rows, query, today }: Props) {
           {rows.map((row) => (
             <tr key={row.session}>
               <td>{row.day}</td>
-              <td>{row.client || words.noClient}</td>
+              <td>{clientIn(row, language)}</td>
               <td>{row.station}</td>
               <td>{row.artist}</td>
               <td>{row.lots.map(lotText).join("; ")}</td>

@@ -17,7 +17,7 @@ import acts from "../sums/parts/Acts.module.css";
 import { Entry, Select } from "../sums/parts/Entry";
 import { useShared } from "../useModel";
 import { logTrouble } from "../words/logTrouble";
-import { RecallList } from "./RecallList";
+import { clientIn, RecallList } from "./RecallList";
 import { Unlock } from "./Unlock";
 import { useFound } from "./useFound";
 import { archiveWords } from "./words";
@@ -112,14 +112,14 @@ export function Records({ view }: PageProps) {
 }
 
 function SessionRow({ row, erased }: { row: FindingRow; erased: () => void }) {
-  const { language, words } = useShared();
+  const { language } = useShared();
   const [isOpen, setOpen] = useState(false);
   const personal = personalWords(language);
   const w = archiveWords(language).records;
   return (
     <li data-mark={row.isSealed ? "good" : "soon"}>
       <div>
-        <b>{row.client || words.noClient}</b> · {row.day} · {row.station} · {row.artist}
+        <b>{clientIn(row, language)}</b> · {row.day} · {row.station} · {row.artist}
         <small>
           {row.protocol} · {row.lots.length === 0 ? w.noLots : row.lots.map(lotText).join("; ")}
         </small>

@@ -28,11 +28,16 @@ export function Verify() {
   const [now, setNow] = useState<Now>({ at: "waiting" });
   const [isOver, setOver] = useState(false);
   const id = useId();
+  const turn = useRef(0);
 
   const take = async (file: File | undefined) => {
     if (!file) return;
+    turn.current += 1;
+    const mine = turn.current;
     setNow({ at: "checking", name: file.name });
-    setNow({ at: "checked", name: file.name, file, checked: await handOver.check(file, listed(keys)) });
+    const checked = await handOver.check(file, listed(keys));
+    // A larger file that was given before must not answer for this one.
+    if (mine === turn.current) setNow({ at: "checked", name: file.name, file, checked });
   };
   // A key that was put on the list, or taken off it: what is shown is judged again.
   const last = useRef<File | null>(null);
