@@ -2,15 +2,16 @@
 import type { BareFact } from "../../src/session/fact";
 import { type DiscrepancyReason, discrepancyReasons } from "../../src/session/fact";
 import type { EventId } from "../../src/session/protocol";
+import { canBeTaggedOut } from "../../src/session/station";
 import type { WetClock, WetState } from "../../src/session/wetClock";
-import { groupHere, type World } from "../../src/session/world";
+import { groupHere, kindsIn, stepHere, type World } from "../../src/session/world";
 import { surfacesOf } from "./lookUp";
 import { mayTouch } from "./mayTouch";
 import { stepsDone, surfaceApplied, surfaceWiped, type Told } from "./statements";
 
 /** A report that lacks a name; the companion goes through the candidates. */
 export interface Naming {
-  readonly about: "applied" | "wiped" | "discrepancy" | "mayTouch" | EventId;
+  readonly about: "applied" | "wiped" | "discrepancy" | "mayTouch" | "outOfUse" | EventId;
   readonly candidates: readonly string[];
   readonly at: number;
   /** Sprays are asked about by what was sprayed together: "lamp and chair?"; null where one item is meant. */
@@ -96,7 +97,10 @@ export function sprayed(told: Told, surfaces: readonly string[]): BareFact[] {
 export const toBeWetHere = ({ input, world }: Told): string[] =>
   groupHere(input, world)
     .flatMap((s) => s.effects)
-    .flatMap((e) => (e.verb === "wipe" && (world.clocks[e.item]?.state ?? "dry") === "dry" ? [e.item] : []));
+    .flatMap((e) => {
+      const isDry = e.verb === "wipe" && (world.clocks[e.item]?.state ?? "dry") === "dry";
+      return isDry && world.station.items[e.item]?.at !== "taggedOut" ? [e.item] : [];
+    });
 
 export const hasEffectHere = ({ input, world }: Told, verb: "apply" | "wipe"): boolean =>
   groupHere(input, world).some((s) => s.effects.some((e) => e.verb === verb) && !world.done.includes(s.id));
@@ -107,6 +111,7 @@ export function namingOf(told: Told, about: Naming["about"]): Naming {
   const one = { about, at: 0, groups: null };
   if (about === "discrepancy") return { ...one, candidates: discrepancyReasons };
   if (about === "mayTouch") return { ...one, candidates: touchable(told) };
+  if (about === "outOfUse") return { ...one, candidates: taggable(told) };
   if (about === "applied" || about === "wiped") {
     return { ...one, candidates: running.length > 0 ? running : surfacesOf(protocol) };
   }
@@ -119,6 +124,26 @@ function touchable({ input: { protocol }, world }: Told): string[] {
   const often = protocol.events.flatMap((f) => f.asksItem).filter(here);
   return [...new Set(often.length > 0 ? often : protocol.items.map((i) => i.id).filter(here))];
 }
+
+/** What may be taken out of use: of the things that the step here is about, else of all. */
+export function taggable({ input, world }: Told): string[] {
+  const may = (id: string): boolean => canBeTaggedOut(world.station, kindsIn(input), id);
+  const here = groupHere(input, world).flatMap((s) => s.effects.flatMap((e) => ("item" in e ? [e.item] : [])));
+  const ofStep = [...new Set(here)].filter(may);
+  return ofStep.length > 0 ? ofStep : input.protocol.items.map((i) => i.id).filter(may);
+}
+
+const treats: ReadonlySet<string> = new Set(["uncover", "preClean", "apply", "wipe", "rinse"]);
+
+/** The step here makes things ready: where that does not work out, one of them may have to go out of use. */
+export const mayHaveToGo = ({ input, world }: Told): boolean =>
+  groupHere(input, world).some((s) =>
+    s.effects.some((e) => treats.has(e.verb) && "item" in e && canBeTaggedOut(world.station, kindsIn(input), e.item)),
+  );
+
+/** The question still stands: the walk is where it was told. */
+export const isOffered = ({ input, world, offered }: Told & { readonly offered: string | null }): boolean =>
+  offered !== null && stepHere(input, world)?.id === offered;
 
 /** A no is a refusal with its reason; a yes states nothing. */
 export function touchAsked(told: Told, item: string | null): BareFact[] {
@@ -147,6 +172,8 @@ export function named(told: Told, naming: Naming, name: string | null): BareFact
       return name === null ? [] : surfaceWiped(told, name);
     case "mayTouch":
       return touchAsked(told, name);
+    case "outOfUse":
+      return name === null ? [] : [{ type: "v1.ItemOutOfUse", item: name }];
     case "discrepancy": {
       const reason = (name ?? "unexplained") as DiscrepancyReason;
       return [
@@ -186,12 +213,16 @@ export function looksSafer(now: World): boolean {
     const later = now.station.items[id];
     return later !== undefined && later.condition === "soiled" && item.condition !== "soiled";
   });
+  const usable = Object.entries(then.station.items).some(
+    ([id, item]) => item.at !== "taggedOut" && now.station.items[id]?.at === "taggedOut",
+  );
   const fuller = Object.values(then.clocks).some((clock) => {
     const later = now.clocks[clock.surface];
     return later !== undefined && clockRank[clock.state] > clockRank[later.state];
   });
   return (
     cleaner ||
+    usable ||
     fuller ||
     Object.values(then.clocks).some((c) => now.clocks[c.surface] === undefined && c.state !== "ready")
   );

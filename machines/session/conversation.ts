@@ -23,6 +23,12 @@ export const conversation = session.createStateConfig({
       { guard: "needsItem", target: ".naming", actions: "askName" },
       { target: ".open", actions: ["forgetName", "stateEvent", "walkOn"] },
     ],
+    "item.outOfUse": [
+      { guard: "namesNoItem", actions: "refuseAnswerFirst" },
+      { guard: "mayTagOut", actions: ["stateOutOfUse", "walkOn"] },
+      { actions: "refuseNotNow" },
+    ],
+    "item.backInUse": [{ guard: "isOutOfUse", actions: ["stateBackInUse", "walkOn"] }, { actions: "refuseNotNow" }],
     "note.recorded": { actions: "stateNote" },
     "lot.given": { actions: ["stateLot", "stateHere"] },
     "ear.lost": { actions: "stateEarLost" },
@@ -72,7 +78,13 @@ export const conversation = session.createStateConfig({
         ],
         "step.back": [{ guard: "nothingToGoBackTo", actions: "refuseNoEarlierStep" }, { actions: "stateBack" }],
         "plan.chosen": { guard: "planIsSound", actions: "takePlan" },
-        "step.problem": { actions: "stateProblem" },
+        "step.problem": { actions: ["stateProblem", "offerOutOfUse"] },
+        "item.outOfUse": [
+          { guard: "hasNoneToTag", actions: "refuseNotNow" },
+          { guard: "namesNoItem", target: "naming", actions: ["askOutOfUse", "forgetOffer"] },
+          { guard: "mayTagOut", actions: ["stateOutOfUse", "walkOn"] },
+          { actions: "refuseNotNow" },
+        ],
         "may.touch": [
           { guard: "inFirstAid", actions: "refuseAnswerFirst" },
           { guard: "touchesWhat", target: "naming", actions: "askName" },
@@ -107,11 +119,13 @@ export const conversation = session.createStateConfig({
         "answer.yes": [
           { guard: "inFirstAid", target: "readBack.exposureEnd" },
           { guard: "isQuestioned", actions: ["stateYes", "forgetAsked"] },
+          { guard: "isOffered", target: "naming", actions: ["askOutOfUse", "forgetOffer"] },
           { actions: "refuseNotNow" },
         ],
         "answer.no": [
           { guard: "inFirstAid", actions: "resumeAfterExposure" },
           { guard: "isQuestioned", actions: ["stateNo", "forgetAsked"] },
+          { guard: "isOffered", actions: "forgetOffer" },
           { actions: "refuseNotNow" },
         ],
         "answer.confirm": { actions: "refuseNotNow" },
@@ -130,6 +144,10 @@ export const conversation = session.createStateConfig({
     /** "Which? Lamp?" The report is kept when the name is found, or when nobody can name it. */
     naming: {
       on: {
+        "item.outOfUse": [
+          { guard: "tagIsNamed", target: "open", actions: ["stateOutOfUse", "forgetName", "walkOn"] },
+          { actions: "refuseAnswerFirst" },
+        ],
         "may.touch": [
           { guard: "touchIsNamed", target: "open", actions: ["stateMayTouch", "forgetName"] },
           { actions: "refuseAnswerFirst" },

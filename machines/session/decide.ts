@@ -17,6 +17,7 @@ const memoryOf = (input: SessionInput, world: World): SessionMemory => ({
   naming: null,
   asked: null,
   askedSprays: [],
+  offered: null,
 });
 
 /** Before the first word: nothing is stated until `session.begin`. `rules`: the version that its header names. */

@@ -4,6 +4,7 @@
  */
 import type { CommandId } from "../../src/intent/phrases";
 import { flowHere, groupHere, stepHere } from "../../src/session/world";
+import { isOffered } from "./answers";
 import type { SessionState } from "./decide";
 import { lotsHere } from "./lookUp";
 
@@ -44,7 +45,8 @@ function now(state: SessionState): readonly CommandId[] {
   const walking: readonly CommandId[] = step ? ["done", "back", "skip", "problem"] : [];
   const undo: readonly CommandId[] = world.before ? ["undo"] : [];
   const scan: readonly CommandId[] = lotsHere(state.context).length > 0 ? ["scan"] : [];
-  const common = [...walking, ...undo, "pause" as const, ...asking, ...scan, ...wetness(state)];
+  const offer: readonly CommandId[] = isOffered(state.context) ? ["yes", "no"] : [];
+  const common = [...walking, ...offer, ...undo, "pause" as const, ...asking, ...scan, ...wetness(state)];
   if (world.phase === "procedure") return [...common, ...(flowHere(world) ? slips : working)];
   if (world.phase === "breakdown") return [...common, ...slips, ...(step && world.exposure !== "ended" ? [] : closing)];
   return [...common, ...slips, "stopEarly", ...(world.phase === "setUp" && !step ? (["done"] as const) : [])];

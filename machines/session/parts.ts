@@ -3,7 +3,7 @@ import { assign, enqueueActions, raise, setup } from "xstate";
 import type { BareFact, DiscrepancyReason, RefusalReason, SessionFact } from "../../src/session/fact";
 import { credit, fold } from "../../src/session/fold";
 import type { SessionInput } from "../../src/session/sessionInput";
-import { unready } from "../../src/session/station";
+import { canBeTaggedOut, unready } from "../../src/session/station";
 import { owesReapply } from "../../src/session/wetClock";
 import { flowHere, indexHere, kindsIn, stepHere, type World } from "../../src/session/world";
 import { planIsSound } from "../../src/turnaround/breakdown/planIsSound";
@@ -12,7 +12,9 @@ import {
   choicesIn,
   eventHappened,
   hasEffectHere,
+  isOffered,
   looksSafer,
+  mayHaveToGo,
   type Naming,
   named,
   namingOf,
@@ -22,6 +24,7 @@ import {
   type Sprays,
   sprayed,
   spraysMeant,
+  taggable,
   touchAsked,
   yesTo,
 } from "./answers";
@@ -48,6 +51,8 @@ export interface SessionMemory {
   readonly asked: Asked | null;
   /** Every question about spraying that was asked aloud, in order; those whose surfaces want none any more are void. */
   readonly askedSprays: Sprays;
+  /** The step at which a problem was told, and it was asked whether something goes out of use; void at any other step. */
+  readonly offered: string | null;
 }
 
 /** Within the chart: the walk goes on, a count is due, the session is closed, an exposure ends. */
@@ -190,6 +195,21 @@ export const session = setup({
       const told = { lot: shown?.lot, expiry: shown?.expiry ?? null };
       return Object.values(world.lots).some(({ lot, expiry }) => lot === told.lot && expiry === told.expiry);
     },
+    namesNoItem: ({ event }) => eventIs(event, "item.outOfUse")?.item === undefined,
+    mayTagOut: ({ context, event }) => {
+      const item = eventIs(event, "item.outOfUse")?.item;
+      return item !== undefined && canBeTaggedOut(context.world.station, kindsIn(context.input), item);
+    },
+    tagIsNamed: ({ context, event }) => {
+      const item = eventIs(event, "item.outOfUse")?.item;
+      return item !== undefined && context.naming?.about === "outOfUse" && context.naming.candidates.includes(item);
+    },
+    hasNoneToTag: ({ context }) => taggable(context).length === 0,
+    isOutOfUse: ({ context, event }) => {
+      const item = eventIs(event, "item.backInUse")?.item;
+      return item !== undefined && context.world.station.items[item]?.at === "taggedOut";
+    },
+    isOffered: ({ context }) => isOffered(context),
     canUndo: ({ context }) => context.world.before !== null,
     undoLooksSafer: ({ context }) => looksSafer(context.world),
     planIsSound: ({ context, event }) => {
@@ -273,6 +293,22 @@ export const session = setup({
       enqueue("statePlan");
       if (after !== null && after !== stepHere(input, world)) enqueue("stateHere");
     }),
+    /** Asked only where no other question waits for a yes. */
+    offerOutOfUse: assign(({ context }) => {
+      const step = stepHere(context.input, context.world)?.id ?? null;
+      const waits = Object.values(context.world.clocks).some((c) => c.state === "timeUp" || c.state === "doubtful");
+      return { offered: step !== null && !waits && mayHaveToGo(context) ? step : null };
+    }),
+    forgetOffer: assign({ offered: null }),
+    askOutOfUse: assign(({ context }) => ({ naming: namingOf(context, "outOfUse") })),
+    stateOutOfUse: state((_m, e) => {
+      const item = eventIs(e, "item.outOfUse")?.item;
+      return item === undefined ? [] : [{ type: "v1.ItemOutOfUse", item }];
+    }),
+    stateBackInUse: state((_m, e) => {
+      const item = eventIs(e, "item.backInUse")?.item;
+      return item === undefined ? [] : [{ type: "v1.ItemBackInUse", item }];
+    }),
     stateFlowEnded: state((m) => {
       const flow = flowHere(m.world);
       return flow ? [{ type: "v1.FlowEnded", event: flow.event }] : [];
@@ -322,7 +358,7 @@ export const session = setup({
       const { about, surfaces } = told;
       if (about === "reapply" || about === "wetAgain")
         return { askedSprays: [...context.askedSprays, surfaces].slice(-8) };
-      return { asked: { about, surfaces } };
+      return { asked: { about, surfaces }, offered: null };
     }),
     forgetAsked: assign({ asked: null }),
 

@@ -6,7 +6,7 @@ import type { BareFact, DeviationCode, RefusalReason } from "../../src/session/f
 import { credit, fold, spoilsClock } from "../../src/session/fold";
 import type { Effect, Step } from "../../src/session/protocol";
 import type { SessionInput } from "../../src/session/sessionInput";
-import { applyEffect, type ItemState } from "../../src/session/station";
+import { applyEffect, type ItemState, isLeftAlone } from "../../src/session/station";
 import { hasLapsed, isFull, leftMs, wantsReapply } from "../../src/session/wetClock";
 import { flowHere, groupHere, indexHere, kindsIn, stepHere, stepsHere, type World } from "../../src/session/world";
 import { isOutOfDate, labelOf, lotMeant, productFor } from "./lookUp";
@@ -58,6 +58,7 @@ function effectStated(told: Told, effect: Effect, step: string): BareFact[] {
   if (coversWet(told.world, effect)) {
     deviations.push({ type: "v1.Deviation", code: "coveredUnclean", item: effect.item, step });
   }
+  if ("item" in effect && isLeftAlone(told.world.station.items[effect.item], effect)) return [];
   if (effect.verb === "apply") return [...deviations, ...surfaceApplied(told, effect.item, step)];
   if (effect.verb === "wipe") return [...deviations, ...surfaceWiped(told, effect.item, step)];
   if (effect.verb === "open" && isOutOfDate(told, effect.item)) {
@@ -81,6 +82,7 @@ export function surfaceApplied(told: Told, surface: string, step: string | null 
   if (product === null || !label) return [refusal("surface.applied", "unknownItem", surface)];
   if (isOutOfDate(told, product)) return [{ type: "v1.Deviation", code: "appliedOutOfDate", item: surface, step }];
   const item = world.station.items[surface];
+  if (item?.at === "taggedOut") return [refusal("surface.applied", "outOfUse", surface)];
   const clock = world.clocks[surface];
   if (clock && clock.state !== "ready") return [{ type: "v1.WetClockReapplied", surface }];
   if (item && isDirt(item) && !label.oneStep) {
@@ -127,8 +129,8 @@ export const notReadyToWipe = ({ input, world }: Told): string[] =>
   groupHere(input, world)
     .filter((step) => world.flows.length > 0 || !world.done.includes(step.id))
     .flatMap((step) => step.effects)
-    .filter((e) => e.verb === "wipe")
-    .map((e) => e.item)
+    .filter((e) => e.verb === "wipe" && !isLeftAlone(world.station.items[e.item], e))
+    .map((e) => ("item" in e ? e.item : ""))
     .filter((id) => {
       const clock = world.clocks[id];
       return clock ? clock.state !== "ready" : world.station.items[id]?.condition !== "clean";
@@ -191,6 +193,7 @@ const reasonAgainst: Partial<Record<DeviationCode, RefusalReason>> = {
   broughtBackSoiled: "cleanFirst",
   usedUnsterile: "notNow",
   openedAgain: "notNow",
+  usedTaggedOut: "outOfUse",
   sharpNotInSharps: "notNow",
 };
 
@@ -212,12 +215,16 @@ const isSameReason = (a: BareFact, b: BareFact): boolean =>
   a.type === "v1.Refused" &&
   b.type === "v1.Refused" &&
   a.reason === b.reason &&
-  (a.reason !== "outOfDate" || a.item === b.item);
+  ((a.reason !== "outOfDate" && a.reason !== "outOfUse") || a.item === b.item);
 
 function againstEffects(told: Told, step: Step): BareFact[] {
   let { station } = told.world;
   return step.effects.flatMap((effect): BareFact[] => {
     const before = station;
+    // Passed over where it stands; said all the same, so that nobody waits for it.
+    if ("item" in effect && effect.verb !== "tagOut" && isLeftAlone(before.items[effect.item], effect)) {
+      return [refusal(effect.verb, "outOfUse", effect.item)];
+    }
     const outcome = applyEffect(station, effect, kindsIn(told.input));
     station = outcome.station;
     const findings = [...outcome.findings];

@@ -37,6 +37,9 @@ export type SessionEvent =
   | { type: "surface.applied"; surface?: ItemId }
   | { type: "surface.wiped"; surface?: ItemId }
   | { type: "event.reported"; event: EventId; item?: ItemId }
+  /** A reusable thing is taken out of use, or taken back: it then counts as soiled. */
+  | { type: "item.outOfUse"; item?: ItemId }
+  | { type: "item.backInUse"; item: ItemId }
   | { type: "sharps.counted"; inContainer: number }
   | { type: "sharps.explained"; reason: DiscrepancyReason }
   | { type: "lot.given"; item: ItemId; lot: string; expiry: string | null }

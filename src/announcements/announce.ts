@@ -2,6 +2,8 @@
  * From what was just kept to what is said about it. Pure: the sentences are in the phrasebook, when they sound is the
  * announcing chart's business. What is not kept is said as "not kept", every time.
  */
+
+import { isOffered } from "../../machines/session/answers";
 import type { SessionState } from "../../machines/session/decide";
 import { mayTouch } from "../../machines/session/mayTouch";
 import type { SessionEvent } from "../../machines/session/vocabulary";
@@ -9,7 +11,7 @@ import { isAdded } from "../session/addedSteps";
 import type { DiscrepancyReason, FactOf, SessionFact } from "../session/fact";
 import type { Moment } from "../session/keeper";
 import type { Step } from "../session/protocol";
-import { isSoiledOutside, unready } from "../session/station";
+import { isLeftAlone, isSoiledOutside, taggedOut, unready } from "../session/station";
 import { leftMs } from "../session/wetClock";
 import { indexHere, inUse, kindsIn, stepHere, stepsHere, type World } from "../session/world";
 import { fill, itemPart, listOf, sentences } from "./fill";
@@ -19,6 +21,7 @@ import { type ClockLeft, type Spoken, sayClock, sayHowLong, sayWipedEarly } from
 import {
   sayBegun,
   sayClosed,
+  sayCountsAs,
   sayDeviation,
   sayDeviations,
   sayEarBack,
@@ -43,6 +46,7 @@ import {
   askItem,
   askItems,
   askLot,
+  askOutOfUse,
   askRecount,
   askSharps,
   askSkipReason,
@@ -109,7 +113,11 @@ function sayFact(book: Phrasebook, { after, before, facts }: Kept, fact: Session
     case "v1.StepSkipped":
       return [sayKept(book, "leftOut")];
     case "v1.ProblemReported":
-      return [sayKept(book, "problem")];
+      return isOffered(after.context) ? [sayKept(book, "problem"), askOutOfUse(book)] : [sayKept(book, "problem")];
+    case "v1.ItemOutOfUse":
+      return [sayCountsAs(book, "outOfUse", spoken(after, fact.item))];
+    case "v1.ItemBackInUse":
+      return [sayCountsAs(book, "itemSoiled", spoken(after, fact.item))];
     case "v1.Refused":
       return fact.reason === "answerFirst"
         ? openQuestion(book, after)
@@ -232,7 +240,9 @@ function here(book: Phrasebook, state: SessionState): readonly Utterance[] {
   const step = stepHere(input, world);
   if (!step) return [];
   if (step.kind === "count") return [askSharps(book, world.sharps.opened, world.sharps.opened)];
-  const wipes = step.effects.filter((e) => e.verb === "wipe").map((e) => e.item);
+  const wipes = step.effects.flatMap((e) =>
+    e.verb === "wipe" && !isLeftAlone(world.station.items[e.item], e) ? [e.item] : [],
+  );
   const waitsFor = wipes.flatMap((id) => waitsOn(book, state, id));
   const counting = Object.values(world.clocks).filter((c) => wipes.includes(c.surface) && c.state === "counting");
   const left = counting.map((c) => ({ item: spoken(state, c.surface), leftMs: Math.max(1, leftMs(c)) }));
@@ -431,6 +441,7 @@ function answer(
         sayWhatLeft(book, {
           steps: stepsHere(input, world).length - Math.min(indexHere(world), stepsHere(input, world).length),
           notReady: notReady(state).map((id) => spoken(state, id)),
+          outOfUse: taggedOut(world.station).map((id) => spoken(state, id)),
           sharpsOut: inUse(world.sharps),
         }),
       ];
@@ -454,10 +465,14 @@ function touchAllowed(book: Phrasebook, { before, after, event, facts }: Kept): 
 function notReady({ context: { input, world } }: SessionState): readonly string[] {
   const kinds = kindsIn(input);
   if (world.phase === "breakdown") {
-    return [...new Set([...unready(world.station, kinds), ...Object.keys(world.clocks)])];
+    const isOut = (id: string): boolean => world.station.items[id]?.at === "taggedOut";
+    return [...new Set([...unready(world.station, kinds), ...Object.keys(world.clocks)])].filter((id) => !isOut(id));
   }
   return unready(world.station, kinds).filter(
-    (id) => kinds[id]?.use === "reusable" && world.station.items[id]?.condition === "soiled",
+    (id) =>
+      world.station.items[id]?.at !== "taggedOut" &&
+      kinds[id]?.use === "reusable" &&
+      world.station.items[id]?.condition === "soiled",
   );
 }
 

@@ -79,7 +79,7 @@ function everything(language: string): readonly Utterance[] {
       askSharps(book, n, 2),
       askRecount(book, n),
       askClose(book, { balanced: n % 2 === 0, sharpsOpened: n, deviations: n, stepsLeftOut: n }),
-      sayWhatLeft(book, { steps: n, notReady: items.slice(0, n), sharpsOut: n }),
+      sayWhatLeft(book, { steps: n, notReady: items.slice(0, n), outOfUse: [], sharpsOut: n }),
     ]),
     ...DiscrepancyReason.options.flatMap((reason) => [
       askDiscrepancy(book, reason, true),

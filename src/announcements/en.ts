@@ -161,6 +161,10 @@ export const en: Phrasebook = {
       plain: "That pack was open already. Not sterile: discard it, open another.",
       named: "{item}: open already. Not sterile: discard it, open another.",
     },
+    usedTaggedOut: {
+      plain: "Step done, though that is out of use. It counts as used.",
+      named: "{item}: out of use, yet the step was done with it. It counts as used.",
+    },
     openedOutOfDate: {
       plain: "Opened out of date. Discard it, open one in date.",
       named: "{item}: opened out of date. Discard it, open one in date.",
@@ -256,6 +260,7 @@ export const en: Phrasebook = {
     nextItem: "{item}?",
     noItem: "None of those. Noted without a name.",
     skipReason: `Why? ${commands.reasonNotForClient}, ${commands.reasonNoStock}, or ${commands.reasonOwnDecision}.`,
+    outOfUse: "Take something out of use?",
     sharps: {
       none: "No sharps opened. Is that right?",
       one: "One opened. Is one in the container?",
@@ -316,6 +321,7 @@ export const en: Phrasebook = {
     waiting: "{item}: time is up. Stayed wet?",
     stepsLeft: { none: "No steps left.", one: "One step left.", many: "{count} steps left." },
     notReady: { all: "Not ready yet: {items}.", more: "Not ready yet: {items}, and {count} more." },
+    outOfUse: "Out of use: {items}.",
     sharpsOut: { one: "One sharp is out.", many: "{count} sharps are out." },
     working: "Procedure. Tell me what happens, or that the tattoo is finished.",
     toClose: `Every step is done. To close: ${commands.close}.`,

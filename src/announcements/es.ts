@@ -162,6 +162,10 @@ export const es: Phrasebook = {
       plain: "Ese paquete ya estaba abierto. No es estéril: tíralo y abre otro.",
       named: "{item}: el paquete ya estaba abierto. No es estéril: a desechar, y abre otro.",
     },
+    usedTaggedOut: {
+      plain: "Paso hecho, aunque eso está fuera de uso. Cuenta como usado.",
+      named: "{item}: fuera de uso, pero el paso se hizo. Cuenta como usado.",
+    },
     openedOutOfDate: {
       plain: "Se abrió fuera de fecha. Tíralo y abre otro en fecha.",
       named: "{item}: se abrió fuera de fecha. A desechar, y abre otro paquete en fecha.",
@@ -257,6 +261,7 @@ export const es: Phrasebook = {
     nextItem: "¿{item}?",
     noItem: "Ninguno de esos. Anotado sin nombre.",
     skipReason: `¿Por qué? ${commands.reasonNotForClient}, ${commands.reasonNoStock}, o ${commands.reasonOwnDecision}.`,
+    outOfUse: "¿Retirar algo del uso?",
     sharps: {
       none: "Ningún cortopunzante abierto. ¿Es correcto?",
       one: "Uno abierto. ¿Hay uno en el contenedor?",
@@ -316,6 +321,7 @@ export const es: Phrasebook = {
     waiting: "{item}: se cumplió el tiempo. ¿Siguió todo mojado?",
     stepsLeft: { none: "No quedan pasos.", one: "Queda un paso.", many: "Pasos que quedan: {count}." },
     notReady: { all: "Sin preparar aún: {items}.", more: "Sin preparar aún: {items}, y {count} más." },
+    outOfUse: "Fuera de uso: {items}.",
     sharpsOut: { one: "Hay un cortopunzante fuera.", many: "Cortopunzantes fuera: {count}." },
     working: "Procedimiento. Dime lo que pase, o que el tatuaje está acabado.",
     toClose: `Todos los pasos están hechos. Para cerrar: ${commands.close}.`,

@@ -86,13 +86,14 @@ describe("what the companion says", () => {
   });
 
   it("counts what is left and leaves out what is none", () => {
-    expect(textOf(sayWhatLeft(en, { steps: 12, notReady: [], sharpsOut: 1 }))).toBe(
+    expect(textOf(sayWhatLeft(en, { steps: 12, notReady: [], outOfUse: [], sharpsOut: 1 }))).toBe(
       "Twelve steps left. One sharp is out.",
     );
   });
 
   it("names what is not yet safe, five by name and the rest counted", () => {
-    const left = (...notReady: (typeof chair)[]) => textOf(sayWhatLeft(en, { steps: 1, notReady, sharpsOut: 0 }));
+    const left = (...notReady: (typeof chair)[]) =>
+      textOf(sayWhatLeft(en, { steps: 1, notReady, outOfUse: [], sharpsOut: 0 }));
     expect(left(chair, lamp)).toBe("One step left. Not ready yet: chair and lamp.");
     const many = ["a", "b", "c", "d"].map((en) => ({ id: en, calledAs: { en } }));
     expect(left(chair, ...many, lamp, tray)).toBe("One step left. Not ready yet: chair, a, b, c, d, and two more.");

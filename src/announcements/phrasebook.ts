@@ -80,6 +80,8 @@ export interface Phrasebook {
     readonly nextItem: With<"item">;
     readonly noItem: Plain;
     readonly skipReason: Plain;
+    /** After a problem with a step that makes things ready. */
+    readonly outOfUse: Plain;
     readonly sharps: {
       readonly none: Plain;
       readonly one: Plain;
@@ -112,6 +114,7 @@ export interface Phrasebook {
     readonly waiting: With<"item">;
     readonly stepsLeft: { readonly none: Plain; readonly one: Plain; readonly many: With<"count"> };
     readonly notReady: { readonly all: With<"items">; readonly more: With<"items"> & With<"count"> };
+    readonly outOfUse: With<"items">;
     readonly sharpsOut: { readonly one: Plain; readonly many: With<"count"> };
     readonly working: Plain;
     /** The breakdown is walked; how to close. */

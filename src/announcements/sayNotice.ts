@@ -6,6 +6,7 @@ import { fill, itemPart, listOf, sentences } from "./fill";
 import type { Options } from "./options";
 import type { AboutItem, Caution, EarTrouble, Kept, NoteMoment, NotKeptReason, Phrasebook } from "./phrasebook";
 import type { Spoken } from "./sayClock";
+import { unlessNone } from "./unlessNone";
 import type { Part, Urgency, Utterance } from "./utterance";
 
 const notice = (key: string, parts: readonly Part[], urgency: Urgency, solicited: boolean): Utterance => ({
@@ -20,6 +21,10 @@ const about = (book: Phrasebook, sentence: AboutItem, item: Spoken | null): read
 
 export const sayRefused = (book: Phrasebook, reason: RefusalReason, item: Spoken | null): Utterance =>
   notice("refused", about(book, book.refused[reason], item), "soon", true);
+
+/** What was taken out of use, or taken back, and so how it counts now: in the words of a refusal, but as an echo. */
+export const sayCountsAs = (book: Phrasebook, reason: "outOfUse" | "itemSoiled", item: Spoken): Utterance =>
+  notice("echo", about(book, book.refused[reason], item), "soon", true);
 
 type Yes = keyof Phrasebook["mayTouch"]["yes"];
 
@@ -132,13 +137,3 @@ export const sayExposure = (book: Phrasebook, moment: keyof Phrasebook["exposure
   notice("exposure", fill(book.exposure[moment]), "soon", true);
 
 export const saySoundCheck = (book: Phrasebook): Utterance => notice("soundCheck", fill(book.soundCheck), "soon", true);
-
-const unlessNone = (book: Phrasebook, sentence: string, items: readonly Spoken[]): readonly Part[] =>
-  items.length === 0
-    ? []
-    : fill(sentence, {
-        items: listOf(
-          book,
-          items.map((item) => itemPart(book, item)),
-        ),
-      });

@@ -31,6 +31,8 @@ export const askItems = (book: Phrasebook, items: readonly Spoken[], isFirst: bo
     }),
   );
 
+export const askOutOfUse = (book: Phrasebook): Utterance => question(fill(book.ask.outOfUse));
+
 export const askSkipReason = (book: Phrasebook): Utterance => question(fill(book.ask.skipReason));
 
 /** "Three opened. Are three in the container?" `expected` is what should be there. Kept on the confirmation alone. */

@@ -5,6 +5,7 @@ import { fill, itemPart, listOf, numberPart, protocolPart, sentences } from "./f
 import type { Phrasebook } from "./phrasebook";
 import { wordsOf } from "./phrasebooks";
 import type { Spoken } from "./sayClock";
+import { unlessNone } from "./unlessNone";
 import type { Part, Utterance } from "./utterance";
 
 export type ReadingMode = "careful" | "brisk";
@@ -42,6 +43,7 @@ export interface WhatIsLeft {
   readonly steps: number;
   /** Not yet safe for the next client. */
   readonly notReady: readonly Spoken[];
+  readonly outOfUse: readonly Spoken[];
   /** Opened and neither in the container nor parked. */
   readonly sharpsOut: number;
 }
@@ -55,6 +57,7 @@ export function sayWhatLeft(book: Phrasebook, left: WhatIsLeft): Utterance {
   const parts = sentences(
     left.steps === 0 ? fill(stepsLeft.none) : counted(book, left.steps, stepsLeft),
     notReadyYet(book, left.notReady),
+    unlessNone(book, book.answer.outOfUse, left.outOfUse),
     counted(book, left.sharpsOut, sharpsOut),
   );
   return { key: "answer", parts, urgency: "soon", solicited: true };

@@ -1,10 +1,15 @@
 /** Keys and foot pedals during a session. A key on a focused button or field is that control's own. */
-import { keyMeaning } from "../screen/keys";
+import { asksOutOfUse, keyMeaning } from "../screen/keys";
 import type { App } from "./app";
 
 export function wireKeys(app: App): void {
   document.addEventListener("keydown", (stroke) => {
     if (!app.keys.isOn || isControls(stroke)) return;
+    if (asksOutOfUse(stroke, app.keys.letters)) {
+      stroke.preventDefault();
+      app.asks.tell({ type: "item.outOfUse" }, { by: "keyboard" });
+      return;
+    }
     const meant = keyMeaning(stroke, app.keys.letters);
     if (!meant) return;
     stroke.preventDefault();

@@ -9,6 +9,8 @@ export const handsAtClose = (h: HandState): RuleId[] => (h.hands === "washed" ? 
 /** What the live session would list as not ready, told apart by the rule that it breaks. */
 export function thingAtClose(state: ThingState, item: Item): RuleId[] {
   if (state.wetness !== "none") return ["wipedAtTheEnd"];
+  // Out of use, the next set-up begins with it: no client meets it as it is.
+  if (state.at === "taggedOut") return [];
   const live: ItemState = { ...state, soiledBy: [] };
   if (!isUnready(live, item)) return [];
   if (item.use === "singleUse" && state.at === "station") return ["singleUseDiscarded"];

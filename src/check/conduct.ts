@@ -4,7 +4,15 @@
  * replay on the real chart judge by this one function.
  */
 import type { Effect, Item, Label } from "../session/protocol";
-import { applyEffect, disinfected, type Hands, type ItemState, isGloved, type Station } from "../session/station";
+import {
+  applyEffect,
+  disinfected,
+  type Hands,
+  type ItemState,
+  isGloved,
+  isLeftAlone,
+  type Station,
+} from "../session/station";
 import { type RuleId, ruleOf } from "./rules";
 
 /** Where a chain of touches began; the rules look no further. */
@@ -129,6 +137,7 @@ const contacts: ReadonlySet<Effect["verb"]> = new Set(["touch", "cover", "uncove
  */
 export function judgeThing(h: HandState, state: ThingState, effect: ThingEffect, about: Thing, stage: Stage): Judged {
   const { item } = about;
+  if (isLeftAlone(state, effect)) return { hands: h, thing: state, broken: [], waits: false };
   const live: ItemState = { ...state, soiledBy: origins[state.soiledBy] };
   const outcome = applyEffect(stationOf(h, { [item.id]: live }), effect, { [item.id]: item });
   const after = outcome.station.items[item.id] ?? live;
@@ -150,7 +159,7 @@ export function judgeThing(h: HandState, state: ThingState, effect: ThingEffect,
       preCleaned: after.preCleaned,
       opened: after.opened,
       soiledBy: originOf(after.soiledBy),
-      wetness: effect.verb === "preClean" ? "none" : state.wetness,
+      wetness: effect.verb === "preClean" || effect.verb === "tagOut" ? "none" : state.wetness,
       pending: effect.verb === "apply" ? "wetted" : effect.verb === "wipe" ? "wiped" : state.pending,
       treated: state.treated && after.condition !== "soiled",
       poured: pouredAfter(state, effect, item),
@@ -173,8 +182,8 @@ function ownLooks(h: HandState, state: ThingState, effect: ThingEffect, about: T
   const found: RuleId[] = [];
   const critical = item.spaulding === "critical";
   const soiledGloves = h.hands === "glovedSoiled" || (isGloved(h.hands) && h.worked);
-  if (h.due === "gloves") found.push("damagedOrSoiledGlovesChanged");
-  if (h.hands === "bare") found.push("cleanHandsToTouch");
+  if (h.due === "gloves" && verb !== "tagOut") found.push("damagedOrSoiledGlovesChanged");
+  if (h.hands === "bare" && verb !== "tagOut") found.push("cleanHandsToTouch");
   if (!isGloved(h.hands) && dirty.has(verb)) found.push("glovesForDirtyWork");
   if (soiledGloves && clean.has(verb) && (verb !== "open" || critical)) found.push("freshGlovesForCleanWork");
   const isMet = contacts.has(verb) && !(verb === "uncover" && state.barrier === "none");

@@ -38,6 +38,7 @@ export const ruleIds = [
   "criticalSterilised",
   "noBarrierLeft",
   "wipedAtTheEnd",
+  "outOfUseLeftAlone",
   "handsLast",
 ] as const;
 export type RuleId = (typeof ruleIds)[number];
@@ -212,6 +213,11 @@ export const rules: Readonly<Record<RuleId, Rule>> = {
     words: "Every surface that was wetted is wiped or rinsed as its label says before the session closes.",
     source: "the product's label",
     codes: [],
+  },
+  outOfUseLeftAlone: {
+    words: "What was taken out of use is not used again.",
+    source: common,
+    codes: ["usedTaggedOut"],
   },
   handsLast: {
     words: "Gloves off and hands washed are the last of it.",

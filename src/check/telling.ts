@@ -158,8 +158,10 @@ function closed(m: Monitor): Answered {
   if (refused) broken.push("sharpsCounted");
   const facts = m.tell({ type: "answer.confirm" });
   const said = facts.find((f) => f.type === "v1.SessionClosed");
-  if (said?.type === "v1.SessionClosed" && said.unready.length > 0 && broken.length === 0) {
-    throw new Error(`The session lists ${said.unready.join(", ")} as not ready, and no rule says why.`);
+  const isOut = (id: string): boolean => m.world.station.items[id]?.at === "taggedOut";
+  const unready = said?.type === "v1.SessionClosed" ? said.unready.filter((id) => !isOut(id)) : [];
+  if (unready.length > 0 && broken.length === 0) {
+    throw new Error(`The session lists ${unready.join(", ")} as not ready, and no rule says why.`);
   }
   return { broken: [...new Set(broken)], stuck: said === undefined && broken.length === 0 };
 }

@@ -33,7 +33,7 @@ export function editEffect(protocol: Protocol, edit: EffectEdit): Protocol | str
 
 export const verbs = [
   ...(["touch", "cover", "uncover", "open", "discard", "fill", "preClean", "apply", "wipe", "rinse"] as const),
-  ...(["wash", "rub", "don", "doff", "bring", "takeAway", "park", "unpark", "breakSkin"] as const),
+  ...(["wash", "rub", "don", "doff", "bring", "takeAway", "park", "unpark", "breakSkin", "tagOut"] as const),
 ] as const satisfies readonly Verb[];
 
 const handVerbs = ["wash", "rub", "don", "doff"] as const;

@@ -3,6 +3,7 @@ import type { LogEntry, Summary } from "../log";
 import type { FactOf, SessionFact } from "../session/fact";
 import { credit, fold } from "../session/fold";
 import type { SessionInput } from "../session/sessionInput";
+import { taggedOut } from "../session/station";
 import { stepIn, type World, worldAtStart } from "../session/world";
 import { type ClockRun, clockRuns, noRuns } from "./clockRuns";
 import { type Remedy, remedyIn } from "./remedies";
@@ -216,6 +217,7 @@ function written(noted: Noted, tally: Tally, world: World, close: FactOf<"v1.Ses
     waste: tally.waste,
     known,
     takenBack,
+    outOfUse: taggedOut(world.station),
   };
 }
 

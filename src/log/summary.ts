@@ -82,6 +82,8 @@ export const Summary = z.strictObject({
   /** How many facts are known in which way. */
   known: z.strictObject({ measured: Count, scanned: Count, said: Count }),
   takenBack: Count,
+  /** Reusable things out of use at the end. From rules 1.4.0 on. */
+  outOfUse: z.array(Id).optional(),
 });
 export type RemedyCode = z.infer<typeof RemedyCode>;
 export type Summary = z.infer<typeof Summary>;

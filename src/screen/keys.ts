@@ -55,6 +55,13 @@ const letters: Readonly<Record<string, CommandId>> = {
   y: "yes",
 };
 
+/** Takes something out of use: it has no phrase, so it is no command. */
+export const outOfUseKey = "z";
+export const asksOutOfUse = (stroke: KeyStroke, withLetters: boolean): boolean =>
+  withLetters &&
+  !(stroke.repeat || stroke.ctrlKey || stroke.altKey || stroke.metaKey) &&
+  stroke.key.toLowerCase() === outOfUseKey;
+
 /** @returns null for a key that means nothing here, or that a held key repeats. */
 export function keyMeaning(stroke: KeyStroke, withLetters: boolean): KeyMeaning | null {
   if (stroke.repeat || stroke.ctrlKey || stroke.altKey || stroke.metaKey) return null;

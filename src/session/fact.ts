@@ -65,6 +65,7 @@ export const DeviationCode = z.enum([
   "wipedWithSoiledGloves",
   "neverWet",
   "skinBrokenWithoutGloves",
+  "usedTaggedOut",
   "usedUnsterile",
   "broughtBackSoiled",
   "stepLeftOut",
@@ -118,6 +119,9 @@ export const SessionFact = z.discriminatedUnion("type", [
 
   fact("v1.EventReported", { event: EventId, item: Id.nullable() }),
   fact("v1.FlowEnded", { event: EventId }),
+  /** Taken out of use: nothing that a step does reaches it. Taken back, it counts as soiled. */
+  fact("v1.ItemOutOfUse", { item: Id }),
+  fact("v1.ItemBackInUse", { item: Id }),
   /** A code held up to the camera was read. What it says counts from the `LotGiven` that confirms it. */
   fact("v1.LotShown", { item: Id, lot: z.string().min(1).max(40), expiry: Day.nullable() }),
   fact("v1.LotGiven", { item: Id, lot: z.string().max(40), expiry: Day.nullable() }),

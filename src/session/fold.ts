@@ -6,7 +6,7 @@ import { placeForAdded, treatedBy } from "./addedSteps";
 import type { FactOf, SessionFact } from "./fact";
 import type { Effect } from "./protocol";
 import type { SessionInput } from "./sessionInput";
-import { applyEffect, barrierTorn, disinfected, fellDown, isGloved, meet, type Station } from "./station";
+import { applyEffect, backInUse, barrierTorn, disinfected, fellDown, isGloved, meet, type Station } from "./station";
 import { afterGap, dried, reapplied, restarted, started, trusted, type WetClock, witnessed } from "./wetClock";
 import { breakdownOf, endsGloved, kindsIn, stepIn, stepsHere, type World, worldAtStart } from "./world";
 
@@ -23,6 +23,8 @@ const reports: ReadonlySet<SessionFact["type"]> = new Set([
   "v1.WetClockReapplied",
   "v1.WetClockStarted",
   "v1.SharpsCounted",
+  "v1.ItemOutOfUse",
+  "v1.ItemBackInUse",
 ]);
 
 export function fold(input: SessionInput, world: World, fact: SessionFact): World {
@@ -130,6 +132,10 @@ function step(input: SessionInput, world: World, fact: SessionFact): World {
 
     case "v1.EventReported":
       return eventReported(input, world, fact);
+    case "v1.ItemOutOfUse":
+      return effectDone(input, world, { verb: "tagOut", item: fact.item });
+    case "v1.ItemBackInUse":
+      return slipped(input, setStation(world, backInUse(world.station, fact.item)), fact.item);
     case "v1.FlowEnded":
       return { ...world, flows: world.flows.slice(0, -1) };
     case "v1.LotGiven":
@@ -255,7 +261,9 @@ function passed(input: SessionInput, world: World, step: string): World {
 export function effectDone(input: SessionInput, world: World, effect: Effect): World {
   const { station } = applyEffect(world.station, effect, kindsIn(input));
   const spoilt = spoilsClock(world, effect) || cleansWet(world, effect) ? setClock(world, effect.item, dried) : world;
-  return countSharp(input, setStation(spoilt, station), effect);
+  // Out of use, nobody waits for it to be dry.
+  const left = effect.verb === "tagOut" ? dropClock(spoilt, effect.item) : spoilt;
+  return countSharp(input, setStation(left, station), effect);
 }
 
 const contacts: ReadonlySet<Effect["verb"]> = new Set(["touch", "cover", "uncover", "bring", "fill", "breakSkin"]);
@@ -347,7 +355,8 @@ function slipped(input: SessionInput, world: World, id: string): World {
   const index = here?.index ?? 0;
   if (!item || at === null || index > at || world.added.includes(id)) return world;
   const isSoiled = item.condition === "soiled" || item.barrier === "soiledCover" || item.barrier === "torn";
-  if (!isSoiled || item.at === "discarded" || treatedBy(steps.slice(index)).has(id)) return world;
+  if (!isSoiled || item.at === "discarded" || item.at === "taggedOut" || treatedBy(steps.slice(index)).has(id))
+    return world;
   return { ...world, added: [...world.added, id] };
 }
 

@@ -62,6 +62,8 @@ export const Effect = z.discriminatedUnion("verb", [
   z.strictObject({ verb: z.literal("park"), item: Id }),
   z.strictObject({ verb: z.literal("unpark"), item: Id }),
   z.strictObject({ verb: z.literal("breakSkin"), item: Id }),
+  /** Taken out of use: left alone until somebody takes it back, and then it counts as soiled. */
+  z.strictObject({ verb: z.literal("tagOut"), item: Id }),
 ]);
 
 export const Step = z.strictObject({

@@ -66,11 +66,15 @@ export function applyEffect(before: Station, effect: Effect, kinds: Kinds): Outc
   const item = before.items[effect.item];
   const kind = kinds[effect.item];
   if (!item || !kind) return { station: before, findings: [] };
+  if (isLeftAlone(item, effect)) return { station: before, findings: [] };
   const look = { hands: before.hands, item, kind, effect };
   const findings = findingRules
     .filter(({ verbs, when }) => verbs.includes(effect.verb) && when(look))
     .map(({ code }) => ({ code, item: effect.item }));
-  return { station: movements[effect.verb].moves(before, effect.item, effect, kind), findings };
+  const moved = movements[effect.verb].moves(before, effect.item, effect, kind);
+  // Used all the same, it is out of use still.
+  const isStill = item.at === "taggedOut" && effect.verb !== "discard";
+  return { station: isStill ? put(moved, effect.item, { at: "taggedOut" }) : moved, findings };
 }
 
 function handsEffect(station: Station, effect: { verb: "wash" | "rub" | "don" | "doff" }): Outcome {
@@ -94,6 +98,41 @@ function handsEffect(station: Station, effect: { verb: "wash" | "rub" | "don" | 
   }
 }
 
+/** Cleaning, wetting and wiping pass over what is out of use: it was taken out since it cannot be made ready so. */
+const passesOver: ReadonlySet<Effect["verb"]> = new Set([
+  "uncover",
+  "preClean",
+  "apply",
+  "wipe",
+  "rinse",
+  "takeAway",
+  "tagOut",
+]);
+export const isLeftAlone = (item: Pick<ItemState, "at"> | undefined, { verb }: Effect): boolean =>
+  item?.at === "taggedOut" && passesOver.has(verb);
+
+/** What is single-use, or a sharp, is thrown away instead. */
+export const canBeTaggedOut = (station: Station, kinds: Kinds, id: string): boolean => {
+  const [item, kind] = [station.items[id], kinds[id]];
+  const isHere = item?.at === "station" || item?.at === "away";
+  return isHere && kind?.use === "reusable" && kind.role !== "sharp";
+};
+
+export const taggedOut = (station: Station): string[] =>
+  Object.entries(station.items).flatMap(([id, item]) => (item.at === "taggedOut" ? [id] : []));
+
+/** Nobody watched what happened to it meanwhile. */
+export function backInUse(station: Station, id: string): Station {
+  const covered = station.items[id]?.barrier === "covered" ? ({ barrier: "soiledCover" } as const) : {};
+  return put(station, id, {
+    at: "station",
+    condition: "soiled",
+    preCleaned: false,
+    soiledBy: ["out of use"],
+    ...covered,
+  });
+}
+
 /** The surface has had its whole process: clean again, whatever it carried. */
 export const disinfected = (station: Station, id: string): Station =>
   put(station, id, { condition: "clean", preCleaned: false, soiledBy: [] });
@@ -110,6 +149,8 @@ export const barrierTorn = (station: Station, id: string): Station => {
 export function isUnready(item: ItemState, kind: Item | undefined): boolean {
   // A barrier serves one client (NEHA body art model code, 8.1); what is put away under one is no better.
   const unsafe = item.condition === "soiled" || item.barrier !== "none";
+  // Out of use for this client; the next set-up begins with it.
+  if (item.at === "taggedOut") return true;
   if (item.at !== "station") return item.at === "away" && unsafe;
   // Everything disposable that lay on the station is discarded, used or not (common practice, no source).
   return kind?.use === "singleUse" || unsafe;

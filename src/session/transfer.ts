@@ -98,6 +98,11 @@ export const movements: Readonly<Record<ItemVerb, Movement>> = {
   },
   park: { words: "They meet.", moves: meet, source: common },
   unpark: { words: "They meet.", moves: meet, source: common },
+  tagOut: {
+    words: "The thing is out of use, as it is; no hand needs to meet it.",
+    moves: (s, id) => put(s, id, { at: "taggedOut" }),
+    source: common,
+  },
   breakSkin: {
     words: "Blood soils the thing and the hand.",
     moves: (s, id) => soilHands(put(s, id, { condition: "soiled", preCleaned: false, soiledBy: ["client"] }), id),
@@ -127,6 +132,13 @@ const carries = ({ item }: Look): boolean => isSoiledOutside(item);
 
 /** For each verb in this order; the first is the one that is said as the reason against a step. */
 export const findingRules: readonly FindingRule[] = [
+  {
+    verbs: ["touch", "cover", "open", "fill", "bring", "park", "unpark", "breakSkin"],
+    code: "usedTaggedOut",
+    when: ({ item }) => item.at === "taggedOut",
+    words: "What was taken out of use is left alone until it is taken back.",
+    source: common,
+  },
   {
     verbs: ["touch"],
     code: "touchedWithSoiledGloves",

@@ -47,6 +47,7 @@ const killers: Readonly<Record<RuleId, Killer>> = {
   criticalSterilised: ["criticalLeft", "breakdown.tubesToReprocess: discard tube", "autoclavedTubes"],
   noBarrierLeft: ["itemForgotten", "breakdown: lamp"],
   wipedAtTheEnd: ["wipeForgotten", "breakdown.wipeFurniture: wipe lamp"],
+  outOfUseLeftAlone: ["usedAfterTagOut", "setUp: lamp", "conventionBooth"],
   handsLast: ["handHygieneDropped", "breakdown.lastHands"],
 };
 

@@ -1,8 +1,8 @@
 /**
  * Written after the rules, so that each rule of the catalogue is broken by a mutant: the frozen operators (operators.ts)
- * break these three only together with another rule that is met first. They count for nothing in the rate.
+ * break these only together with another rule that is met first. They count for nothing in the rate.
  */
-import { eachEffect, isHygiene, isOnly, type Mutant, placesIn, without } from "./edit";
+import { eachEffect, isHygiene, isOnly, type Mutant, placesIn, replaced, withEffects, without } from "./edit";
 import type { Operator } from "./operators";
 
 export const laterOperators: readonly Operator[] = [
@@ -32,6 +32,20 @@ export const laterOperators: readonly Operator[] = [
         },
       },
     ],
+  },
+  {
+    id: "usedAfterTagOut",
+    words: "a thing is taken out of use, and used afterwards",
+    mutants: (p) =>
+      p.items
+        .filter((i) => i.use === "reusable" && i.role !== "sharp")
+        .flatMap(({ id }): Mutant[] => {
+          const at = p.setUp.findIndex((s) => s.effects.some((e) => e.verb === "cover" && e.item === id));
+          const step = p.setUp[at];
+          if (!step) return [];
+          const setUp = replaced(p.setUp, at, withEffects(step, [{ verb: "tagOut", item: id }, ...step.effects]));
+          return [{ what: `setUp: ${id}`, protocol: { ...p, setUp } }];
+        }),
   },
   {
     id: "criticalLeft",

@@ -49,7 +49,14 @@ export const anySaid: fc.Arbitrary<SessionEvent> = fc.oneof(
     arbitrary: plain("step.back", "step.skip", "step.problem", "procedure.finish", "session.close", "report.undo"),
   },
   { weight: 1, arbitrary: plain("session.pause", "session.resume", "exposure.reported", "step.again", "ask.howLong") },
-  { weight: 1, arbitrary: plain("code.wanted", "ask.options") },
+  { weight: 1, arbitrary: plain("code.wanted", "ask.options", "item.outOfUse") },
+  {
+    weight: 1,
+    arbitrary: fc.record({
+      type: fc.constantFrom("item.outOfUse" as const, "item.backInUse" as const),
+      item: fc.constantFrom("chair", "lamp", "bottle", "cup"),
+    }),
+  },
   {
     weight: 1,
     arbitrary: fc.record({

@@ -141,6 +141,10 @@ export const checkEs: CheckWords = {
       words: "Toda superficie mojada se seca o se enjuaga como dice su etiqueta antes de cerrar la sesión.",
       source: label,
     },
+    outOfUseLeftAlone: {
+      words: "Lo que se retiró del uso no se vuelve a usar.",
+      source: common,
+    },
     handsLast: {
       words: "Quitarse los guantes y lavarse las manos es lo último.",
       source: `${bloodborne}(d)(2)(v); OMS 2009`,

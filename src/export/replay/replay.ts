@@ -17,17 +17,19 @@ export type Replayed =
 
 export type Replay = (rules: string, input: SessionInput, entries: readonly LogEntry[]) => Replayed;
 
+/** Rules 1.0.0 did not yet say what was done about a deviation; the notes are named from 1.3.0 on, the out of use from 1.4.0. */
+function asSaidBy(rules: string, summary: Summary): Summary {
+  if (rules === "1.0.0") return withoutNotes(withoutOutOfUse(withoutRemedies(summary)));
+  if (rules === "1.1.0" || rules === "1.2.0") return withoutNotes(withoutOutOfUse(summary));
+  return rules === "1.3.0" ? withoutOutOfUse(summary) : summary;
+}
+
 const withoutRemedies = (summary: Summary): Summary => ({
   ...summary,
   deviations: summary.deviations.map(({ done: _done, ...deviation }) => deviation),
 });
 const withoutNotes = ({ notes: _notes, ...summary }: Summary): Summary => summary;
-
-/** Rules 1.0.0 did not yet say what was done about a deviation; the notes are named from 1.3.0 on. */
-function asSaidBy(rules: string, summary: Summary): Summary {
-  if (rules === "1.0.0") return withoutNotes(withoutRemedies(summary));
-  return rules === "1.1.0" || rules === "1.2.0" ? withoutNotes(summary) : summary;
-}
+const withoutOutOfUse = ({ outOfUse: _outOfUse, ...summary }: Summary): Summary => summary;
 
 /** What a session comes to by the rules that it began with, which need not be today's. */
 export const summaryBy = (rules: string, input: SessionInput, entries: readonly LogEntry[]): Summary =>

@@ -31,6 +31,7 @@ const { record } = await sealedRecord(
       { type: "report.undo" },
       { type: "session.close" },
       { type: "event.reported", event: "freshGloves" },
+      { type: "item.outOfUse", item: "powerSupply" },
     ],
     at: {
       12: { type: "step.skip" },

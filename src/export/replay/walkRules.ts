@@ -1,7 +1,8 @@
 /** The walk: each step is the protocol's own, and what it does to the station is stated whole, deviations included. */
 import { eventHappened } from "../../../machines/session/answers";
 import { hereEntered, stepsDone } from "../../../machines/session/statements";
-import { flowHere, indexHere, stepHere, stepsHere } from "../../session/world";
+import { canBeTaggedOut } from "../../session/station";
+import { flowHere, indexHere, kindsIn, stepHere, stepsHere } from "../../session/world";
 import { planIsSound } from "../../turnaround/breakdown/planIsSound";
 import { breach, mustBegin, type Rule } from "./rule";
 
@@ -64,6 +65,15 @@ const plansSoundly: Rule = ({ input, fact, before }) => {
   return breach("plan-not-sound", "an order that the rules allow", fact.order);
 };
 
+/** Only what is reusable and still here goes out of use, and only what is out of use comes back. */
+const tagsWhatItMay: Rule = ({ input, fact, before }) => {
+  if (fact.type === "v1.ItemOutOfUse" && !canBeTaggedOut(before.station, kindsIn(input), fact.item))
+    return breach("event-facts-differ", "a reusable thing that is here", fact.item);
+  if (fact.type === "v1.ItemBackInUse" && before.station.items[fact.item]?.at !== "taggedOut")
+    return breach("event-facts-differ", "a thing that is out of use", fact.item);
+  return null;
+};
+
 export const walkRules: readonly Rule[] = [
   entersItsStep,
   statesWhatItDoes,
@@ -73,4 +83,5 @@ export const walkRules: readonly Rule[] = [
   earlyWipesStateTheirDeviation,
   undoesTheLast,
   plansSoundly,
+  tagsWhatItMay,
 ];

@@ -58,13 +58,25 @@ const files: Record<string, RecordFile> = {
 const accident = await live(inputFor(smallProtocol), accidentSession, signer, [], opening);
 files["v2-accident-rules-1.2.0.json"] = recordOf({ ...accident.kept, closing: null });
 
-/** Of today's rules: the summary names the note; and sealed anew by the device's own key, with a summary that does not. */
-files[`v2-notes-rules-${currentRules}.json`] = record;
+/** Written by rules 1.3.0: the summary names the note; and sealed anew by the device's own key, with a summary that does not. */
+files["v2-notes-rules-1.3.0.json"] = record;
 const { entries, signatures, closing } = record;
 if (!closing) throw new Error("Not sealed.");
 const chain = { entries, signatures, head: closing.seal.head };
 const silent = await makeClosing(chain, { ...closing.summary, notes: [] }, closing.seal.sealedAt, signer);
-files[`v2-notes-rules-${currentRules}-not-told.json`] = { ...record, closing: silent };
+files["v2-notes-rules-1.3.0-not-told.json"] = { ...record, closing: silent };
+
+/** Of today's rules: the bottle was taken out of use, and the front of the record says so. */
+const outOfUse = await live(
+  inputFor(smallProtocol),
+  told.toSpliced(-2, 0, { type: "item.outOfUse", item: "bottle" }),
+  signer,
+  [note],
+  opening,
+);
+const sealedOut = await sealRecord(outOfUse.journal, outOfUse.writer, signer, "2026-11-25T11:00:00.000+00:00");
+if (!sealedOut.ok) throw new Error(sealedOut.message);
+files[`v2-out-of-use-rules-${currentRules}.json`] = sealedOut.record;
 
 const folder = new URL("../../../tests/vectors/", import.meta.url);
 await mkdir(folder, { recursive: true });

@@ -5,7 +5,7 @@ import type { Paper } from "./paper";
 export function FirstToSee({ paper }: { paper: Paper }) {
   const { summary, words, record } = paper;
   const w = words.record;
-  const { exposures, outcome, closed } = summary;
+  const { exposures, outcome, closed, outOfUse = [] } = summary;
   const { carriedOver } = record.header.input;
   return (
     <section aria-label={w.first} className={styles.first}>
@@ -20,6 +20,7 @@ export function FirstToSee({ paper }: { paper: Paper }) {
         ) : (
           <p>{w.allReady}</p>
         ))}
+      {outOfUse.length > 0 && <p className={styles.loud}>{w.outOfUse(outOfUse.map(paper.nameOf).join(", "))}</p>}
       {carriedOver.length > 0 && <p>{w.carriedOver(carriedOver.map(paper.nameOf).join(", "))}</p>}
     </section>
   );

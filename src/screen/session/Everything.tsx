@@ -1,11 +1,12 @@
 /** Over the screen: every command as a touch target with its phrase, and which keys give it. */
 import { useEffect, useRef } from "react";
-import { keyedCommands, keysOf } from "../keys";
+import { keyedCommands, keysOf, outOfUseKey } from "../keys";
 import type { SessionView } from "../model";
 import { useShared } from "../useModel";
 import { CommandButton } from "./CommandButton";
 import { commandGroups, type GroupName, groupNames } from "./commandGroups";
 import styles from "./Everything.module.css";
+import { OutOfUse } from "./OutOfUse";
 
 interface Props {
   readonly view: SessionView;
@@ -31,6 +32,7 @@ export function Everything({ view, only, close }: Props) {
               <CommandButton key={command} command={command} view={view} after={close} />
             ))}
           </div>
+          {group === "happens" && <OutOfUse view={view} after={close} />}
         </section>
       ))}
       {only === null && (
@@ -50,6 +52,14 @@ export function Everything({ view, only, close }: Props) {
                   </dd>
                 </div>
               ))}
+            {view.letterKeys && (
+              <div>
+                <dt>{w.outOfUse.take}</dt>
+                <dd>
+                  <kbd>{outOfUseKey.toUpperCase()}</kbd>
+                </dd>
+              </div>
+            )}
           </dl>
         </section>
       )}

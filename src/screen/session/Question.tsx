@@ -72,6 +72,13 @@ export function Question({ question, view }: { question: Asked; view: SessionVie
           ))}
         </Asking>
       );
+    case "outOfUse":
+      return (
+        <Asking title={w.outOfUse}>
+          <CommandButton command="yes" view={view} />
+          <CommandButton command="no" view={view} />
+        </Asking>
+      );
     case "lot":
       return (
         <Asking
@@ -91,6 +98,7 @@ function namedReport(about: string, id: string) {
   if (about === "applied") return { type: "surface.applied", surface: id } as const;
   if (about === "wiped") return { type: "surface.wiped", surface: id } as const;
   if (about === "mayTouch") return { type: "may.touch", item: id } as const;
+  if (about === "outOfUse") return { type: "item.outOfUse", item: id } as const;
   const event: EventId = EventIds.parse(about);
   return { type: "event.reported", event, item: id } as const;
 }

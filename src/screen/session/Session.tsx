@@ -9,6 +9,7 @@ import { HoldUp } from "./HoldUp";
 import { MaySay } from "./MaySay";
 import { NoteSign } from "./NoteSign";
 import { Now } from "./Now";
+import { OutOfUseNow } from "./OutOfUse";
 import { Question } from "./Question";
 import styles from "./Session.module.css";
 import { StatusBar } from "./StatusBar";
@@ -61,6 +62,7 @@ export function Session({ view }: { view: SessionView }) {
       <aside className={styles.side} aria-label={words.session.clocks}>
         {view.readsCodes && <HoldUp />}
         <Clocks view={view} />
+        <OutOfUseNow view={view} />
         <MaySay view={view} />
       </aside>
       <Timeline view={view} />

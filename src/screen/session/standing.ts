@@ -1,4 +1,5 @@
 /** Where the session stands, as the screen needs it: the one thing to do now, what comes next, what is being asked. Pure. */
+import { isOffered } from "../../../machines/session/answers";
 import type { SessionState } from "../../../machines/session/decide";
 import type { DiscrepancyReason } from "../../session/fact";
 import type { Step } from "../../session/protocol";
@@ -15,7 +16,7 @@ export type Question =
   | { readonly kind: "sharps"; readonly expected: number }
   | { readonly kind: "lot"; readonly item: string; readonly lot: string; readonly expiry: string | null }
   | { readonly kind: "wetness"; readonly surfaces: readonly string[] }
-  | { readonly kind: "reason" | "close" | "undo" | "exposureEnd" | "firstAid" };
+  | { readonly kind: "reason" | "close" | "undo" | "exposureEnd" | "firstAid" | "outOfUse" };
 
 export interface Standing {
   readonly now: Now;
@@ -60,7 +61,8 @@ function questionOf(state: SessionState): Question | null {
   if (state.matches({ conversation: { readBack: "exposureEnd" } })) return { kind: "exposureEnd" };
   if (world.exposure === "firstAid") return { kind: "firstAid" };
   const waiting = Object.values(world.clocks).filter((c) => c.state === "timeUp" || c.state === "doubtful");
-  return waiting.length > 0 ? { kind: "wetness", surfaces: waiting.map((c) => c.surface) } : null;
+  if (waiting.length > 0) return { kind: "wetness", surfaces: waiting.map((c) => c.surface) };
+  return isOffered(state.context) ? { kind: "outOfUse" } : null;
 }
 
 /** An item's name in the session's language; a product or an unknown id stands for itself. */

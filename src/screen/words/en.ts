@@ -330,6 +330,7 @@ export const en: ScreenWords = {
       exposureEnd: "End the session here?",
       firstAid: "End the session?",
       wetness: "Stayed wet?",
+      outOfUse: "Take something out of use?",
       phrase: (phrase) => `Did you say “${phrase}”?`,
     },
     reasons: { notForClient: "Does not apply", noStock: "None in stock", ownDecision: "Own decision" },
@@ -339,6 +340,7 @@ export const en: ScreenWords = {
       exposure: "There was an accident",
       unexplained: "No explanation",
     },
+    outOfUse: { title: "Out of use", take: "Take out of use", back: (item) => `Back in use, as soiled: ${item}` },
     groups: { goOn: "Going on", answer: "Answering", ask: "Asking", happens: "What happens", voice: "The voice" },
     keyboard: {
       title: "Keys and pedal",

@@ -342,6 +342,7 @@ export const es: ScreenWords = {
       exposureEnd: "¿Terminar aquí la sesión?",
       firstAid: "¿Terminar la sesión?",
       wetness: "¿Siguió mojado?",
+      outOfUse: "¿Retirar algo del uso?",
       phrase: (phrase) => `¿Dijiste “${phrase}”?`,
     },
     reasons: { notForClient: "No corresponde", noStock: "No queda", ownDecision: "Decisión propia" },
@@ -351,6 +352,7 @@ export const es: ScreenWords = {
       exposure: "Hubo un accidente",
       unexplained: "Sin explicación",
     },
+    outOfUse: { title: "Fuera de uso", take: "Retirar del uso", back: (item) => `Vuelve al uso, como sucio: ${item}` },
     groups: { goOn: "Seguir", answer: "Contestar", ask: "Preguntar", happens: "Lo que pasa", voice: "La voz" },
     keyboard: {
       title: "Teclas y pedal",

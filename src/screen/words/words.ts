@@ -198,7 +198,17 @@ export interface ScreenWords {
     readonly clock: Words<"counting" | "reapply" | "doubtful" | "dry" | "timeUp" | "ready">;
     readonly sharps: (opened: number, binned: number) => string;
     readonly asks: Words<
-      "item" | "fewer" | "more" | "discrepancy" | "reason" | "close" | "undo" | "exposureEnd" | "firstAid" | "wetness"
+      | "item"
+      | "fewer"
+      | "more"
+      | "discrepancy"
+      | "reason"
+      | "close"
+      | "undo"
+      | "exposureEnd"
+      | "firstAid"
+      | "wetness"
+      | "outOfUse"
     > & {
       readonly sharps: (expected: number) => string;
       readonly lot: (item: string, lot: string, expiry: string | null) => string;
@@ -207,6 +217,8 @@ export interface ScreenWords {
     };
     readonly reasons: Words<SkipReason>;
     readonly discrepancies: Words<DiscrepancyReason>;
+    /** Things taken out of use. `key`: which key asks for it. */
+    readonly outOfUse: Words<"title" | "take"> & { readonly back: (item: string) => string };
     readonly groups: Words<"goOn" | "answer" | "ask" | "happens" | "voice">;
     readonly keyboard: Words<"title" | "pedal" | "done" | "accident">;
   };

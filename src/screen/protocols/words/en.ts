@@ -48,6 +48,7 @@ const verbs: Record<Verb, string> = {
   park: "set a sharp aside",
   unpark: "take a sharp up again",
   breakSkin: "break the skin with",
+  tagOut: "take out of use",
 };
 
 const streams: Record<WasteStream, string> = {

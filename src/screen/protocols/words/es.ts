@@ -49,6 +49,7 @@ const verbs: Record<Verb, string> = {
   park: "apartar un punzante",
   unpark: "retomar un punzante",
   breakSkin: "romper la piel con",
+  tagOut: "retirar del uso",
 };
 
 const streams: Record<WasteStream, string> = {
