@@ -7,8 +7,19 @@ export function planView({ forecast, state }: Pick<Companion, "forecast" | "stat
   if (!forecast) return null;
   const { input, world, pendingMs } = state.context;
   const face = planFace(forecast, world.witnessedMs + pendingMs);
-  const time = new Intl.DateTimeFormat(input.language, { hour: "2-digit", minute: "2-digit", timeZone: input.zone });
+  const time = timeIn(input.language, input.zone);
   // Rounded up to the minute: a time shown is never too soon.
   const at = (sec: number): string => time.format(Math.ceil((wallMs + sec * 1_000) / 60_000) * 60_000);
   return { face, readyAt: at(face.readyInSec), nextAt: face.nextInSec === null ? null : at(face.nextInSec) };
+}
+
+const times = new Map<string, Intl.DateTimeFormat>();
+
+/** Kept: asked for at every second, and slow to make. */
+function timeIn(language: string, zone: string): Intl.DateTimeFormat {
+  const key = `${language} ${zone}`;
+  const made =
+    times.get(key) ?? new Intl.DateTimeFormat(language, { hour: "2-digit", minute: "2-digit", timeZone: zone });
+  times.set(key, made);
+  return made;
 }

@@ -93,18 +93,23 @@ export function runSession(parts: SessionParts): RunningSession {
   let sealing: Sealing | null = null;
   let recordText: string | null = null;
   let ownVoiceUntilMs = 0;
+  let shownListened: ReadonlySet<CommandId> = new Set();
 
   const draw = (): void => {
     if (sealing) show({ at: "record", state: companion.state, sealing, isPractice });
     else showSession();
   };
-  const showSession = (): void =>
+  const showSession = (): void => {
+    const listened = companion.listenedFor;
+    const isSame = listened.size === shownListened.size && [...listened].every((command) => shownListened.has(command));
+    // The same set while it holds the same: what shows it is then not drawn anew at every second.
+    if (!isSame) shownListened = listened;
     show({
       at: "session",
       state: companion.state,
       speaking: companion.speaking,
       lastHeard: companion.lastHeard?.command ?? null,
-      listenedFor: companion.listenedFor,
+      listenedFor: shownListened,
       notice,
       handCount: companion.handCount,
       plan: planView(companion, Date.now()),
@@ -114,6 +119,7 @@ export function runSession(parts: SessionParts): RunningSession {
       letterKeys,
       readsCodes: codes.isOpen,
     });
+  };
 
   const seal = async (): Promise<void> => {
     sealing = { step: "sealing" };

@@ -93,7 +93,7 @@ export function wireProtocols(parts: ProtocolParts): ProtocolsModel {
     const taken = new Set([...bundled.keys(), ...rows().protocol.keys(), ...rows().protocolDraft.keys()]);
     const id = isTaken ? freeId(inFile.id, taken, "protocol") : inFile.id;
     const protocol = { ...inFile, id };
-    const kept = keepProved(protocol, verdict, parts.words().protocols.acts.added(name));
+    const kept = keepProved(protocol, verdict, parts.words().prepare.added(name));
     const words = await (kept ?? keepDraft(protocol, null));
     if (words !== null) return { kind: "notKept", words };
     return kept

@@ -53,7 +53,7 @@ it("shows whether the browser promised to keep things, how much room there is, a
     .getByTestId("promise")
     .getByText(/promise/)
     .waitFor();
-  expect(await page.getByTestId("room").textContent()).toMatch(/^[\d.]+ MB used of \d+ MB\.$/);
+  expect(await page.getByTestId("room").textContent()).toMatch(/^[\d.]+ MB used of [\d.]+ [MG]B\.$/);
   expect(await page.getByTestId("fingerprint").textContent()).toMatch(/^([0-9a-f]{4} ){15}[0-9a-f]{4}$/);
 });
 

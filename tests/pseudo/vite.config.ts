@@ -6,6 +6,9 @@ import base from "../../vite.config";
 const books: Readonly<Record<string, readonly [from: string, english: string, name: string]>> = {
   "src/screen/words/es.ts": ["./en", "en", "es"],
   "src/screen/archive/words/es.ts": ["./en", "archiveEn", "archiveEs"],
+  "src/screen/sums/words/es.ts": ["./en", "sumsEn", "sumsEs"],
+  "src/screen/protocols/words/es.ts": ["./en", "protocolsEn", "protocolsEs"],
+  "src/screen/voice/words/es.ts": ["./en", "voiceEn", "voiceEs"],
   "src/sums/phrases/es.ts": ["./en", "sumsEn", "sumsEs"],
   "src/screen/papers/words/es.ts": ["./en", "papersEn", "papersEs"],
 };

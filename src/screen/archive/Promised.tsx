@@ -32,10 +32,17 @@ export function Promised({ keeping }: { keeping: Keeping }) {
           </button>
         </div>
       )}
-      {room && <p data-testid="room">{w.room(megabytes(room.usedBytes), megabytes(room.ofBytes))}</p>}
+      {room && <p data-testid="room">{w.room(sizeIn(language, room.usedBytes), sizeIn(language, room.ofBytes))}</p>}
     </Section>
   );
 }
 
-/** Megabytes as disks count them, with one place while they are few. */
-const megabytes = (bytes: number): string => (bytes < 1e8 ? (bytes / 1e6).toFixed(1) : String(Math.round(bytes / 1e6)));
+/** As disks count them: 1000 MB are a GB. One place while they are few. */
+function sizeIn(language: string, bytes: number): string {
+  const [unit, count] = bytes < 1e9 ? (["megabyte", bytes / 1e6] as const) : (["gigabyte", bytes / 1e9] as const);
+  return new Intl.NumberFormat(language, {
+    style: "unit",
+    unit,
+    maximumFractionDigits: count < 100 ? 1 : 0,
+  }).format(count);
+}

@@ -9,6 +9,11 @@ import styles from "./Way.module.css";
 export function Way({ open }: { open: PageId }) {
   const { words } = useShared();
   const [isUnfolded, setUnfolded] = useState(false);
+  const rail = useRef<HTMLDivElement>(null);
+  // On a tablet on its side the rail is longer than the screen is high.
+  useEffect(() => {
+    rail.current?.querySelector(`a[href="${addressOf(open)}"]`)?.scrollIntoView?.({ block: "nearest" });
+  }, [open]);
   return (
     <>
       <nav className={styles.way} aria-label={words.pages.all}>
@@ -21,7 +26,7 @@ export function Way({ open }: { open: PageId }) {
             {words.pages.all}
           </button>
         </div>
-        <div className={styles.rail}>
+        <div ref={rail} className={styles.rail}>
           <Groups open={open} />
         </div>
       </nav>

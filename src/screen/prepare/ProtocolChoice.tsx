@@ -28,9 +28,7 @@ export function ProtocolChoice({ view, chosen, choose }: Props) {
             <span>
               <b>{protocol.name[language] ?? protocol.name.en}</b>
               <small>{protocol.about[language] ?? protocol.about.en}</small>
-              <small>
-                {w.steps(everyStep(protocol).length)} · {protocol.version}
-              </small>
+              <small>{w.about(everyStep(protocol).length, protocol.version)}</small>
             </span>
           </label>
         ))}

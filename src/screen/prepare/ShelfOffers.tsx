@@ -18,7 +18,7 @@ interface LabelProps {
 
 export function LabelOffers({ slot, zone, take }: LabelProps) {
   const { words, language } = useShared();
-  const w = words.sums.offers;
+  const w = words.offers;
   const offers = labelOffers(useStudio(), slot.use, Date.now(), zone);
   if (offers.length === 0) return null;
   return (
@@ -49,7 +49,7 @@ interface LotProps {
 
 export function LotOffers({ view, protocolId, item, typed, take }: LotProps) {
   const { words } = useShared();
-  const w = words.sums.offers;
+  const w = words.offers;
   const studio = useStudio();
   const today = dateAt(Date.now(), view.zone);
   const made = [...studio.cycle.values()].map(({ entry }) => entry.atMs);

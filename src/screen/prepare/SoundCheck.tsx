@@ -2,6 +2,7 @@
 import type { ReactNode } from "react";
 import type { AddressWord } from "../../intent/phrases";
 import { triedPhrases } from "../../microphone/soundCheck";
+import { Working } from "../marks/Working";
 import { doesListen, type PrepareView, type SoundCheckView } from "../model";
 import { Level } from "../session/Ear";
 import { useShared } from "../useModel";
@@ -37,6 +38,7 @@ export function SoundCheck({ view, address, children }: Props) {
         <div className={styles.answer}>
           <p role={isDown ? "alert" : undefined} data-testid="ear">
             <b>{words.ear[view.ear]}</b> {isDown && words.ear.hint}
+            {view.ear === "asking" && <Working on={words.ear.asking} />}
           </p>
           {doesListen(view.ear) && (
             <>

@@ -1,14 +1,14 @@
 /** The protocol's name and lead, its version and its digest. */
 import { nextVersion, protocolDigest } from "../../drafting/version";
-import { useShared } from "../useModel";
 import { BothTexts } from "./DraftText";
 import { Part } from "./Part";
 import styles from "./Protocols.module.css";
 import { useEditor } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 import { useText } from "./useText";
 
 export function AboutPart() {
-  const w = useShared().words.protocols.editor;
+  const w = useProtocolWords().editor;
   const text = useText();
   const { protocol, protocols, state, isReadOnly } = useEditor();
   const next = nextVersion(state.saved, protocol);
@@ -57,7 +57,7 @@ export function AboutPart() {
 }
 
 function ExportButton({ onClick }: { onClick: () => void }) {
-  const w = useShared().words.protocols.list;
+  const w = useProtocolWords().list;
   return (
     <button type="button" onClick={onClick}>
       {w.export}

@@ -4,10 +4,11 @@ import { addressOf } from "../pages/page";
 import styles from "../prepare/ProtocolChoice.module.css";
 import { useShared } from "../useModel";
 import type { Added } from "./protocolsModel";
+import { useProtocolWords } from "./useProtocolWords";
 
 export function AddedWords({ added }: { added: Added }) {
-  const { words, language } = useShared();
-  const w = words.protocols.added;
+  const { language } = useShared();
+  const w = useProtocolWords().added;
   switch (added.kind) {
     case "proved":
       return (

@@ -2,14 +2,14 @@
 import { useState } from "react";
 import { type EventId, eventIds } from "../../session/protocol";
 import { Select } from "../sums/parts/Entry";
-import { useShared } from "../useModel";
 import { headId } from "./ids";
 import { ListPart } from "./ListPart";
 import styles from "./Protocols.module.css";
 import { useEditor } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 
 export function AtWork() {
-  const w = useShared().words.protocols;
+  const w = useProtocolWords();
   const { protocol, edit, openPart, focusOn, isReadOnly } = useEditor();
   const missing = eventIds.filter((id) => !protocol.events.some(({ event }) => event === id));
   const [chosen, setChosen] = useState<EventId | null>(null);

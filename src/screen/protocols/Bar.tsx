@@ -9,11 +9,12 @@ import { useShared } from "../useModel";
 import { checkWords } from "./checkWords";
 import styles from "./Protocols.module.css";
 import { useEditor } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 import { useText } from "./useText";
 
 export function Bar({ trouble }: { trouble: FieldTrouble | null }) {
-  const { words, language } = useShared();
-  const w = words.protocols;
+  const { language } = useShared();
+  const w = useProtocolWords();
   const text = useText();
   const { editor, state, protocol, isReadOnly } = useEditor();
   const { history, saved, saving, notKept } = state;

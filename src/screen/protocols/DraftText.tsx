@@ -4,8 +4,8 @@ import type { Edit } from "../../drafting/edit";
 import type { FieldTrouble } from "../../drafting/fieldTrouble";
 import type { Text } from "../../session/protocol";
 import { Entry } from "../sums/parts/Entry";
-import { useShared } from "../useModel";
 import { useEditor } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 
 interface Props {
   readonly label: string;
@@ -27,7 +27,7 @@ interface Typed {
 }
 
 export function DraftText({ label, value, editFor, hint, type = "text", isNumeric = false, inputId }: Props) {
-  const { troubles } = useShared().words.protocols;
+  const { troubles } = useProtocolWords();
   const { editor } = useEditor();
   const [typed, setTyped] = useState<Typed | null>(null);
   if (typed && typed.of === null) setTyped({ ...typed, of: value });
@@ -75,7 +75,7 @@ interface BothProps {
 
 /** The same words in each language. English is always there; another may be empty. */
 export function BothTexts({ label, value, editFor, hint, isOptional = false, inputId }: BothProps) {
-  const { english, spanish } = useShared().words.protocols.editor;
+  const { english, spanish } = useProtocolWords().editor;
   const textOf = (en: string, es: string): Text | undefined => {
     if (isOptional && en === "" && es === "") return undefined;
     return es === "" ? { en } : { en, es };

@@ -4,7 +4,6 @@ import type { Edit } from "../../drafting/edit";
 import type { FieldTrouble } from "../../drafting/fieldTrouble";
 import type { Protocol } from "../../session/protocol";
 import { addressOf } from "../pages/page";
-import { useShared } from "../useModel";
 import { AboutPart } from "./AboutPart";
 import { AtWork } from "./AtWork";
 import { Bar } from "./Bar";
@@ -15,6 +14,7 @@ import { ProductsPart } from "./ProductsPart";
 import styles from "./Protocols.module.css";
 import type { ProtocolsModel } from "./protocolsModel";
 import { EditorContext, type EditorShared, type PartId, useEditing, useEditorState } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 import { useText } from "./useText";
 
 interface Props {
@@ -25,7 +25,7 @@ interface Props {
 }
 
 export function Editor({ first, saved, isReadOnly, protocols }: Props) {
-  const w = useShared().words.protocols;
+  const w = useProtocolWords();
   const text = useText();
   const editor = useEditing(first, saved, protocols);
   const state = useEditorState(editor);

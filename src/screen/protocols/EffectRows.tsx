@@ -3,13 +3,13 @@ import { effectWith, isHandVerb, verbs } from "../../drafting/editEffects";
 import { type Effect, type Step, WasteStream } from "../../session/protocol";
 import { Tick } from "../prepare/Field";
 import { Select } from "../sums/parts/Entry";
-import { useShared } from "../useModel";
 import styles from "./Protocols.module.css";
 import { useEditor } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 import { useText } from "./useText";
 
 export function EffectRows({ step }: { step: Step }) {
-  const w = useShared().words.protocols;
+  const w = useProtocolWords();
   const text = useText();
   const e = w.editor;
   const { protocol, edit, isReadOnly } = useEditor();

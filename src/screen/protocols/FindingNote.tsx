@@ -4,10 +4,11 @@ import { checkWordsFor } from "../../check/words";
 import type { DraftFinding } from "../../drafting/findings";
 import { useShared } from "../useModel";
 import styles from "./Protocols.module.css";
+import { useProtocolWords } from "./useProtocolWords";
 
 export function FindingNote({ finding: { breach, protocol } }: { finding: DraftFinding }) {
-  const { words, language } = useShared();
-  const w = words.protocols.editor.check;
+  const { language } = useShared();
+  const w = useProtocolWords().editor.check;
   const inWords = checkWordsFor(language);
   const rule = inWords.rules[breach.rule];
   // The rule stands apart, so the line that repeats it at the end of the story is left out.

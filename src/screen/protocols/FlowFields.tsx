@@ -1,13 +1,13 @@
 /** What an event says beside its steps: the items that are named when it is reported, and where work goes on. */
 import type { EventId } from "../../session/protocol";
 import { Select } from "../sums/parts/Entry";
-import { useShared } from "../useModel";
 import styles from "./Protocols.module.css";
 import { useEditor } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 import { useText } from "./useText";
 
 export function FlowFields({ event }: { event: EventId }) {
-  const w = useShared().words.protocols;
+  const w = useProtocolWords();
   const text = useText();
   const f = w.editor.flow;
   const { protocol, edit, isReadOnly } = useEditor();

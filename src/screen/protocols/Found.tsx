@@ -1,15 +1,15 @@
 /** All findings in one place, each with the way to the step that asks for it. */
 import type { DraftFinding } from "../../drafting/findings";
 import { findStep, type Place } from "../../drafting/place";
-import { useShared } from "../useModel";
 import { FindingNote } from "./FindingNote";
 import { headId, titleId } from "./ids";
 import styles from "./Protocols.module.css";
 import { useEditor } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 import { useText } from "./useText";
 
 export function Found() {
-  const w = useShared().words.protocols;
+  const w = useProtocolWords();
   const text = useText();
   const c = w.editor.check;
   const { state, protocol, openPart, setOpenStep, focusOn } = useEditor();

@@ -3,10 +3,10 @@ import type { Edit } from "../../drafting/edit";
 import { Item } from "../../session/protocol";
 import { Tick } from "../prepare/Field";
 import { Select } from "../sums/parts/Entry";
-import { useShared } from "../useModel";
 import { BothTexts, DraftText } from "./DraftText";
 import styles from "./Protocols.module.css";
 import { useEditor } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 import { useText } from "./useText";
 
 const { role, spaulding, use, starts } = Item.shape;
@@ -14,7 +14,7 @@ const { role, spaulding, use, starts } = Item.shape;
 type Part = Extract<Edit, { do: "changeItem" }>["part"];
 
 export function ItemForm({ item, renamed }: { item: Item; renamed: (id: string) => void }) {
-  const w = useShared().words.protocols;
+  const w = useProtocolWords();
   const text = useText();
   const f = w.editor.itemForm;
   const { edit, isReadOnly } = useEditor();

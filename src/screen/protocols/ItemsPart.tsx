@@ -1,16 +1,16 @@
 /** The items of the protocol: everything that can carry contamination, each with its form. */
 import { effectsNaming } from "../../drafting/editThings";
 import { newItem } from "../../drafting/fresh";
-import { useShared } from "../useModel";
 import { ItemForm } from "./ItemForm";
 import { Part } from "./Part";
 import styles from "./Protocols.module.css";
 import { type Thing, ThingRows } from "./ThingRows";
 import { useEditor } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 import { useText } from "./useText";
 
 export function ItemsPart() {
-  const w = useShared().words.protocols;
+  const w = useProtocolWords();
   const text = useText();
   const e = w.editor;
   const { protocol, edit, isReadOnly } = useEditor();

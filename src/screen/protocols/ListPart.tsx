@@ -1,7 +1,6 @@
 /** One list of steps: a walked list, or the flow of an event, with what else the event says. */
 import { newStep } from "../../drafting/fresh";
 import { isList, type Place, stepsAt } from "../../drafting/place";
-import { useShared } from "../useModel";
 import { FindingNote } from "./FindingNote";
 import { FlowFields } from "./FlowFields";
 import { fieldId } from "./ids";
@@ -9,9 +8,10 @@ import { Part } from "./Part";
 import styles from "./Protocols.module.css";
 import { StepRow } from "./StepRow";
 import { useEditor } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 
 export function ListPart({ place }: { place: Place }) {
-  const w = useShared().words.protocols;
+  const w = useProtocolWords();
   const { protocol, state, edit, setOpenStep, focusOn, isReadOnly } = useEditor();
   const steps = stepsAt(protocol, place);
   const ofEvent = isList(place) ? [] : (state.findings.events.get(place) ?? []);

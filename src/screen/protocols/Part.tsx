@@ -1,9 +1,9 @@
 /** A part of the protocol that folds away: its name, how much is in it, and whether something was found there. */
 import type { ReactNode } from "react";
-import { useShared } from "../useModel";
 import { headId } from "./ids";
 import styles from "./Protocols.module.css";
 import { type PartId, useEditor } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 
 interface Props {
   readonly id: PartId;
@@ -16,7 +16,7 @@ interface Props {
 }
 
 export function Part({ id, title, about, found = 0, hint, level: Level = "h3", children }: Props) {
-  const w = useShared().words.protocols.editor;
+  const w = useProtocolWords().editor;
   const { openParts, openPart } = useEditor();
   const isOpen = openParts.has(id);
   return (

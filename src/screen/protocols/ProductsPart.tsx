@@ -5,16 +5,16 @@ import { Label, ProductSlot } from "../../session/protocol";
 import { Tick } from "../prepare/Field";
 import { Select } from "../sums/parts/Entry";
 import { readSeconds, showSeconds } from "../sums/parts/seconds";
-import { useShared } from "../useModel";
 import { BothTexts, DraftText } from "./DraftText";
 import { Part } from "./Part";
 import styles from "./Protocols.module.css";
 import { type Thing, ThingRows } from "./ThingRows";
 import { useEditor } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 import { useText } from "./useText";
 
 export function ProductsPart() {
-  const w = useShared().words.protocols;
+  const w = useProtocolWords();
   const text = useText();
   const e = w.editor;
   const { protocol, edit } = useEditor();
@@ -42,7 +42,7 @@ export function ProductsPart() {
 type LabelPart = Extract<Edit, { do: "changeLabel" }>["part"];
 
 function ProductForm({ slot }: { slot: ProductSlot }) {
-  const w = useShared().words.protocols;
+  const w = useProtocolWords();
   const text = useText();
   const f = w.editor.productForm;
   const { edit, isReadOnly } = useEditor();

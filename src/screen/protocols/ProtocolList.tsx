@@ -15,6 +15,7 @@ import { AddedWords } from "./AddedWords";
 import { EditLink, ProtocolRow, ProtocolRows } from "./ProtocolRow";
 import styles from "./Protocols.module.css";
 import type { ProtocolsModel } from "./protocolsModel";
+import { useProtocolWords } from "./useProtocolWords";
 import { useText } from "./useText";
 
 interface Props {
@@ -24,9 +25,9 @@ interface Props {
 }
 
 export function ProtocolList({ protocols, importing, zone }: Props) {
-  const { words, asks } = useShared();
+  const { asks } = useShared();
   const text = useText();
-  const w = words.protocols;
+  const w = useProtocolWords();
   const studio = useStudio();
   const keeping = useStudioModel();
   const file = useRef<HTMLInputElement>(null);

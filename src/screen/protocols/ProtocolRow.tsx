@@ -4,9 +4,9 @@ import { protocolDigest } from "../../drafting/version";
 import { everyStep, type Protocol } from "../../session/protocol";
 import { addressOf } from "../pages/page";
 import acts from "../sums/parts/Acts.module.css";
-import { useShared } from "../useModel";
 import styles from "./Protocols.module.css";
 import type { ProtocolsModel } from "./protocolsModel";
+import { useProtocolWords } from "./useProtocolWords";
 import { useText } from "./useText";
 
 export const ProtocolRows = ({ testId, children }: { testId: string; children: ReactNode }) => (
@@ -27,7 +27,7 @@ interface Props {
 }
 
 export function ProtocolRow({ protocol, more, mark, exportFile, remove, children }: Props) {
-  const w = useShared().words.protocols.list;
+  const w = useProtocolWords().list;
   const text = useText();
   const name = text(protocol.name);
   return (
@@ -54,7 +54,7 @@ export function ProtocolRow({ protocol, more, mark, exportFile, remove, children
 }
 
 export function EditLink({ protocol }: { protocol: Protocol }) {
-  const w = useShared().words.protocols.list;
+  const w = useProtocolWords().list;
   const text = useText();
   return (
     <a className={styles.act} aria-label={w.editOf(text(protocol.name))} href={addressOf("protocols", protocol.id)}>

@@ -9,6 +9,7 @@ import { useShared } from "../useModel";
 import { Editor } from "./Editor";
 import { ProtocolList } from "./ProtocolList";
 import type { ProtocolsModel } from "./protocolsModel";
+import { useProtocolWords } from "./useProtocolWords";
 
 export function ProtocolsScreen({ view }: PageProps) {
   const { protocols, words } = useShared();
@@ -21,7 +22,7 @@ export function ProtocolsScreen({ view }: PageProps) {
 
 /** As it is when it is opened; what is kept while it is edited does not open it again. */
 function Opened({ id, protocols }: { id: string; protocols: ProtocolsModel }) {
-  const w = useShared().words.protocols.list;
+  const w = useProtocolWords().list;
   const studio = useStudio();
   const bundled = bundledProtocols.find((one) => one.id === id);
   const draft = studio.protocolDraft.get(id);

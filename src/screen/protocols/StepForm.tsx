@@ -3,18 +3,18 @@ import { type Place, placesOf, stepsAt } from "../../drafting/place";
 import type { Step } from "../../session/protocol";
 import { Tick } from "../prepare/Field";
 import { Select } from "../sums/parts/Entry";
-import { useShared } from "../useModel";
 import { BothTexts, DraftText } from "./DraftText";
 import { EffectRows } from "./EffectRows";
 import { fieldId, titleId } from "./ids";
 import styles from "./Protocols.module.css";
 import { useEditor } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 import { useText } from "./useText";
 
 const kinds = ["do", "check", "count"] as const;
 
 export function StepForm({ step, place, at }: { step: Step; place: Place; at: number }) {
-  const w = useShared().words.protocols;
+  const w = useProtocolWords();
   const text = useText();
   const f = w.editor.step;
   const { protocol, protocols, edit, setOpenStep, openPart, focusOn, isReadOnly } = useEditor();

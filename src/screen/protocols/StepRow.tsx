@@ -2,13 +2,13 @@
 import type { KeyboardEvent } from "react";
 import { type Place, stepsAt } from "../../drafting/place";
 import type { Step } from "../../session/protocol";
-import { useShared } from "../useModel";
 import { effectWords } from "./effectWords";
 import { FindingNote } from "./FindingNote";
 import { headId, titleId } from "./ids";
 import styles from "./Protocols.module.css";
 import { StepForm } from "./StepForm";
 import { useEditor } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 import { useText } from "./useText";
 
 interface Props {
@@ -19,7 +19,7 @@ interface Props {
 }
 
 export function StepRow({ step, place, at, of }: Props) {
-  const w = useShared().words.protocols;
+  const w = useProtocolWords();
   const text = useText();
   const e = w.editor;
   const { protocol, protocols, state, edit, openStep, setOpenStep, focusOn, isReadOnly } = useEditor();

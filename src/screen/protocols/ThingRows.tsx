@@ -1,8 +1,8 @@
 /** Things of one kind, a row each that opens its form, is taken out, and the way to add one. Used for items and products. */
 import { type ReactNode, useState } from "react";
-import { useShared } from "../useModel";
 import styles from "./Protocols.module.css";
 import { useEditor } from "./useEditor";
+import { useProtocolWords } from "./useProtocolWords";
 
 export interface Thing {
   readonly id: string;
@@ -22,7 +22,7 @@ interface Props {
 }
 
 export function ThingRows({ testId, things, addWords, add }: Props) {
-  const e = useShared().words.protocols.editor;
+  const e = useProtocolWords().editor;
   const { isReadOnly } = useEditor();
   const [open, setOpen] = useState<string | null>(null);
   return (

@@ -12,7 +12,7 @@ export function Clocks({ view }: { view: SessionView }) {
   const { world, pendingMs } = view.state.context;
   const faces = Object.values(world.clocks).map((clock) => faceOf(clock, pendingMs));
   return (
-    <div className={styles.clocks} data-many={faces.length > 4 || undefined}>
+    <div className={styles.clocks} data-many={faces.length > 4 || undefined} data-count={faces.length}>
       {faces.length === 0 ? (
         <p className={styles.none}>{words.session.noClocks}</p>
       ) : (

@@ -1,4 +1,5 @@
 /** A touch target that gives one command, with its phrase beneath, so that it is learned by looking. */
+import { memo } from "react";
 import type { CommandId } from "../../intent/phrases";
 import { Icon } from "../marks/Icon";
 import type { DeckIconId } from "../marks/icons";
@@ -8,14 +9,15 @@ import styles from "./CommandButton.module.css";
 
 interface Props {
   readonly command: CommandId;
-  readonly view: SessionView;
+  /** The same set while nothing changed in it, so that a tick of the clocks draws no button anew. */
+  readonly listenedFor: SessionView["listenedFor"];
   /** For a grid that places it. */
   readonly area?: string;
   readonly icon?: DeckIconId;
   readonly after?: () => void;
 }
 
-export function CommandButton({ command, view, area, icon, after }: Props) {
+export const CommandButton = memo(function CommandButton({ command, listenedFor, area, icon, after }: Props) {
   const { words, asks, phrases } = useShared();
   return (
     <button
@@ -23,7 +25,7 @@ export function CommandButton({ command, view, area, icon, after }: Props) {
       className={styles.command}
       data-command={command}
       data-area={area}
-      data-listened={view.listenedFor.has(command) || undefined}
+      data-listened={listenedFor.has(command) || undefined}
       onClick={() => {
         asks.command(command, { by: "touch" });
         after?.();
@@ -34,4 +36,4 @@ export function CommandButton({ command, view, area, icon, after }: Props) {
       <span>{phrases.commands[command]}</span>
     </button>
   );
-}
+});

@@ -1,4 +1,5 @@
 /** The touch targets that never move. The accident is always among them. */
+import { memo } from "react";
 import { Icon } from "../marks/Icon";
 import type { SessionView } from "../model";
 import { useShared } from "../useModel";
@@ -9,20 +10,21 @@ import type { Panel } from "./Session";
 const fixed = ["done", "yes", "no", "confirm", "again", "back"] as const;
 
 interface Props {
-  readonly view: SessionView;
+  readonly listenedFor: SessionView["listenedFor"];
+  readonly isPaused: boolean;
   readonly panel: Panel;
   readonly openPanel: (panel: Panel) => void;
 }
 
-export function Deck({ view, panel, openPanel }: Props) {
+export const Deck = memo(function Deck({ listenedFor, isPaused, panel, openPanel }: Props) {
   const { words } = useShared();
-  const pauses = view.state.context.world.paused ? "resume" : "pause";
+  const pauses = isPaused ? "resume" : "pause";
   return (
     <nav className={styles.deck} aria-label={words.session.everything}>
       {fixed.map((command) => (
-        <CommandButton key={command} command={command} view={view} area={command} icon={command} />
+        <CommandButton key={command} command={command} listenedFor={listenedFor} area={command} icon={command} />
       ))}
-      <CommandButton command={pauses} view={view} area="pause" icon={pauses} />
+      <CommandButton command={pauses} listenedFor={listenedFor} area="pause" icon={pauses} />
       <button
         type="button"
         className={styles.opens}
@@ -44,7 +46,7 @@ export function Deck({ view, panel, openPanel }: Props) {
         <b>{words.session.everything}</b>
         <span>{words.session.keys}</span>
       </button>
-      <CommandButton command="accident" view={view} area="accident" icon="accident" />
+      <CommandButton command="accident" listenedFor={listenedFor} area="accident" icon="accident" />
     </nav>
   );
-}
+});

@@ -1,5 +1,6 @@
 /** The microphone: whether it listens, and how loud it is. Lost is said in words and by a struck-through shape. */
 import { useEffect, useRef, useSyncExternalStore } from "react";
+import { Working } from "../marks/Working";
 import { doesListen, type EarCondition } from "../model";
 import { useShared } from "../useModel";
 import styles from "./Ear.module.css";
@@ -16,6 +17,7 @@ export function Ear({ condition }: { condition: EarCondition }) {
       </svg>
       <div>
         <span role={isDown ? "alert" : undefined}>{words.ear[condition]}</span>
+        {condition === "asking" && <Working on={words.ear.asking} />}
         {doesListen(condition) && <Level />}
         {doesListen(condition) && <SoundLost />}
         {isDown && (
@@ -36,12 +38,14 @@ function SoundLost() {
   return <small data-testid="sound-lost">{words.ear.soundLost((Math.ceil(droppedMs / 100) / 10).toFixed(1))}</small>;
 }
 
-/** Ten bars in a row, on a scale of loudness. Moved without drawing the screen anew. */
+/** Ten bars in a row, on a scale of loudness, and a cover that moves off them: nothing is drawn anew. */
 export function Level() {
   const { level } = useShared();
   const bar = useRef<HTMLElement>(null);
   useEffect(() => {
-    const show = () => bar.current?.style.setProperty("--level", String(loudness(level.now)));
+    const show = () => {
+      if (bar.current) bar.current.style.transform = `translateX(${100 * loudness(level.now)}%)`;
+    };
     show();
     return level.subscribe(show);
   }, [level]);

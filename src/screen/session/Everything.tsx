@@ -29,7 +29,7 @@ export function Everything({ view, only, close }: Props) {
           <h2>{w.groups[group]}</h2>
           <div className={styles.commands}>
             {commandGroups[group].map((command) => (
-              <CommandButton key={command} command={command} view={view} after={close} />
+              <CommandButton key={command} command={command} listenedFor={view.listenedFor} after={close} />
             ))}
           </div>
           {group === "happens" && <OutOfUse view={view} after={close} />}
@@ -63,7 +63,7 @@ export function Everything({ view, only, close }: Props) {
           </dl>
         </section>
       )}
-      <CommandButton command="accident" view={view} after={close} />
+      <CommandButton command="accident" listenedFor={view.listenedFor} after={close} />
     </dialog>
   );
 }

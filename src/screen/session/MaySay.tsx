@@ -1,28 +1,43 @@
-/** The phrases that are listened for just now, by what they are for: so that they are learned by looking. */
+/**
+ * The phrases that are listened for just now, by what they are for: so that they are learned by looking. Groups that there
+ * is no room for are left out whole, the least needed first; all of them stand under "All phrases".
+ */
+import { memo } from "react";
+import type { AddressWord } from "../../intent/phrases";
 import type { SessionView } from "../model";
 import { useShared } from "../useModel";
-import { commandGroups, groupNames } from "./commandGroups";
+import { commandGroups, type GroupName, groupNames } from "./commandGroups";
 import styles from "./MaySay.module.css";
 
-export function MaySay({ view }: { view: SessionView }) {
+const whenAsked: readonly GroupName[] = ["answer", ...groupNames.filter((group) => group !== "answer")];
+
+interface Props {
+  readonly listenedFor: SessionView["listenedFor"];
+  readonly address: AddressWord;
+  readonly isAsked: boolean;
+}
+
+export const MaySay = memo(function MaySay({ listenedFor, address, isAsked }: Props) {
   const { words, phrases } = useShared();
-  const { address } = view.state.context.input;
+  const groups = (isAsked ? whenAsked : groupNames).flatMap((group) => {
+    const now = commandGroups[group].filter((command) => listenedFor.has(command));
+    return now.length > 0 ? [{ group, said: now.map((command) => phrases.commands[command]).join(" · ") }] : [];
+  });
+  const [first, ...others] = groups.map(({ group, said }) => (
+    <p key={group}>
+      <b>{words.session.groups[group]}</b> {said}
+    </p>
+  ));
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reached by keyboard (axe: scrollable-region-focusable)
-    <section className={styles.may} aria-label={words.session.maySay} tabIndex={0} data-testid="may-say">
-      <h2>
-        {words.session.maySay} “{phrases.addresses[address]} …”
-      </h2>
-      {groupNames.map((group) => {
-        const now = commandGroups[group].filter((command) => view.listenedFor.has(command));
-        return (
-          now.length > 0 && (
-            <p key={group}>
-              <b>{words.session.groups[group]}</b> {now.map((command) => phrases.commands[command]).join(" · ")}
-            </p>
-          )
-        );
-      })}
+    <section className={styles.may} aria-label={words.session.maySay} data-testid="may-say" data-whole-groups>
+      {/* The heading never stands alone. */}
+      <div>
+        <h2>
+          {words.session.maySay} “{phrases.addresses[address]} …”
+        </h2>
+        {first}
+      </div>
+      {others}
     </section>
   );
-}
+});

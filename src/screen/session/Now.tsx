@@ -5,7 +5,7 @@ import type { SessionView } from "../model";
 import { useShared } from "../useModel";
 import { CommandButton } from "./CommandButton";
 import { HandCount } from "./HandCount";
-import { lettersFor } from "./letters";
+import { lettersFor, linesOf } from "./letters";
 import styles from "./Now.module.css";
 import type { Standing } from "./standing";
 
@@ -28,15 +28,29 @@ export function Now({ standing: { now, question }, view }: { standing: Standing;
         </h1>
         <p className={styles.say}>{say}</p>
         {now.kind === "atWork" && question === null && view.listenedFor.has("finish") && (
-          <CommandButton command="finish" view={view} area="finish" />
+          <CommandButton command="finish" listenedFor={view.listenedFor} area="finish" />
         )}
       </section>
     );
   }
   const [first] = now.steps;
   const isGroup = now.steps.length > 1;
+  const said = first
+    ? [first.say, first.caution].flatMap((text) => (text ? [linesOf(inWords(text), "said")] : []))
+    : [];
+  const room = {
+    "--shown": first ? linesOf(inWords(first.show), "shown") : 1,
+    "--said": said.reduce((sum, lines) => sum + lines, 0),
+  } as React.CSSProperties;
   return (
-    <section className={styles.now} data-testid="now" data-kind="steps" data-step={first?.id} aria-live="polite">
+    <section
+      className={styles.now}
+      style={room}
+      data-testid="now"
+      data-kind="steps"
+      data-step={first?.id}
+      aria-live="polite"
+    >
       {isGroup ? (
         <h1 className={styles.group}>
           {now.steps.map((step) => (

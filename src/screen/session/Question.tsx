@@ -59,9 +59,9 @@ export function Question({ question, view }: { question: Asked; view: SessionVie
     case "reason":
       return (
         <Asking title={w.reason}>
-          <CommandButton command="reasonNotForClient" view={view} />
-          <CommandButton command="reasonNoStock" view={view} />
-          <CommandButton command="reasonOwnDecision" view={view} />
+          <CommandButton command="reasonNotForClient" listenedFor={view.listenedFor} />
+          <CommandButton command="reasonNoStock" listenedFor={view.listenedFor} />
+          <CommandButton command="reasonOwnDecision" listenedFor={view.listenedFor} />
         </Asking>
       );
     case "wetness":
@@ -75,8 +75,8 @@ export function Question({ question, view }: { question: Asked; view: SessionVie
     case "outOfUse":
       return (
         <Asking title={w.outOfUse}>
-          <CommandButton command="yes" view={view} />
-          <CommandButton command="no" view={view} />
+          <CommandButton command="yes" listenedFor={view.listenedFor} />
+          <CommandButton command="no" listenedFor={view.listenedFor} />
         </Asking>
       );
     case "lot":

@@ -24,7 +24,7 @@ export function Session({ view }: { view: SessionView }) {
   const { words, asks } = useShared();
   const [panel, setPanel] = useState<Panel>("none");
   const standing = standingOf(view.state);
-  const { world } = view.state.context;
+  const { input, world } = view.state.context;
   // Nothing at its side to show: what can happen gets the whole width.
   const isWide = standing.now.kind === "atWork" && !standing.question && Object.keys(world.clocks).length === 0;
   const close = () => setPanel("none");
@@ -36,6 +36,7 @@ export function Session({ view }: { view: SessionView }) {
       data-facts={world.count}
       data-accident={standing.now.kind === "firstAid" || undefined}
       data-wide={isWide || undefined}
+      data-paused={world.paused || undefined}
     >
       <StatusBar view={view} standing={standing} />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: where its words need a scroll, keys must reach it */}
@@ -60,14 +61,16 @@ export function Session({ view }: { view: SessionView }) {
         {standing.now.kind === "atWork" && !standing.question && <WorkEvents view={view} />}
       </main>
       <aside className={styles.side} aria-label={words.session.clocks}>
-        {view.readsCodes && <HoldUp />}
-        <Clocks view={view} />
-        <OutOfUseNow view={view} />
-        <MaySay view={view} />
+        <div className={styles.watched}>
+          {view.readsCodes && <HoldUp />}
+          <Clocks view={view} />
+          <OutOfUseNow view={view} />
+        </div>
+        <MaySay listenedFor={view.listenedFor} address={input.address} isAsked={standing.question !== null} />
       </aside>
       <Timeline view={view} />
       <Talk view={view} />
-      <Deck view={view} panel={panel} openPanel={setPanel} />
+      <Deck listenedFor={view.listenedFor} isPaused={world.paused} panel={panel} openPanel={setPanel} />
       {panel !== "none" && <Everything view={view} only={panel === "happened" ? "happens" : null} close={close} />}
     </div>
   );

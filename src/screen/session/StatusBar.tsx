@@ -1,4 +1,5 @@
 /** Where we are in the session, the hands, the microphone: one line along the top. */
+import { memo } from "react";
 import { HandMark } from "../marks/HandMark";
 import { Mark } from "../marks/Mark";
 import type { SessionView } from "../model";
@@ -29,17 +30,7 @@ export function StatusBar({ view, standing }: { view: SessionView; standing: Sta
           {at > 0 && <span> {w.of(at, standing.count)}</span>}
           {view.isPractice && <em> {w.practice}</em>}
         </p>
-        {standing.count > 0 && standing.count <= mostDots && (
-          <div className={styles.dots} aria-hidden="true">
-            {Array.from({ length: standing.count }, (_, dot) => (
-              <i
-                // biome-ignore lint/suspicious/noArrayIndexKey: a dot is its place
-                key={dot}
-                data-state={dot < standing.behind ? "behind" : dot === standing.behind ? "here" : "ahead"}
-              />
-            ))}
-          </div>
-        )}
+        {standing.count > 0 && standing.count <= mostDots && <Dots count={standing.count} behind={standing.behind} />}
       </div>
       <p className={styles.client}>
         <span>{input.clientReference ?? words.noClient}</span> <span>{input.station}</span>
@@ -53,3 +44,14 @@ export function StatusBar({ view, standing }: { view: SessionView; standing: Sta
     </header>
   );
 }
+
+const Dots = memo(function Dots({ count, behind }: { count: number; behind: number }) {
+  return (
+    <div className={styles.dots} aria-hidden="true">
+      {Array.from({ length: count }, (_, dot) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a dot is its place
+        <i key={dot} data-state={dot < behind ? "behind" : dot === behind ? "here" : "ahead"} />
+      ))}
+    </div>
+  );
+});

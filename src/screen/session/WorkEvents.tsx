@@ -9,7 +9,7 @@ export function WorkEvents({ view }: { view: SessionView }) {
   return (
     <div className={styles.events}>
       {shown.map((command) => (
-        <CommandButton key={command} command={command} view={view} />
+        <CommandButton key={command} command={command} listenedFor={view.listenedFor} />
       ))}
     </div>
   );

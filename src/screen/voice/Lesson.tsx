@@ -3,11 +3,12 @@ import type { AddressWord } from "../../intent/phrases";
 import { Level } from "../session/Ear";
 import { useShared } from "../useModel";
 import { type TeachNow, takesEach } from "./teachModel";
+import { useVoiceWords } from "./useVoiceWords";
 import styles from "./Voice.module.css";
 
 export function Lesson({ now, address }: { now: TeachNow; address: AddressWord }) {
-  const { words, teaching, phrases } = useShared();
-  const w = words.voice;
+  const { teaching, phrases } = useShared();
+  const w = useVoiceWords();
   const { ask } = now;
   return (
     <section className={styles.lesson} data-testid="lesson" data-state={now.state}>

@@ -2,11 +2,12 @@
 import { Section } from "../prepare/Field";
 import { useShared } from "../useModel";
 import type { TeachNow } from "./teachModel";
+import { useVoiceWords } from "./useVoiceWords";
 import styles from "./Voice.module.css";
 
 export function TaughtPart({ now }: { now: TeachNow }) {
-  const { words, teaching, phrases, language } = useShared();
-  const w = words.voice;
+  const { teaching, phrases, language } = useShared();
+  const w = useVoiceWords();
   const { taught } = now;
   const percent = (share: number) => Math.round(100 * share);
   const day = (at: string) => new Intl.DateTimeFormat(language, { dateStyle: "medium" }).format(new Date(at));

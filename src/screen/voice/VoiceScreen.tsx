@@ -6,6 +6,7 @@ import { Choice, Section, Tick } from "../prepare/Field";
 import { useShared } from "../useModel";
 import { Lesson } from "./Lesson";
 import { TaughtPart } from "./TaughtPart";
+import { useVoiceWords } from "./useVoiceWords";
 import styles from "./Voice.module.css";
 
 /** What is said most in a session, and the one that must never be missed. */
@@ -26,8 +27,8 @@ export const usedMost: readonly CommandId[] = [
 const lessons = ["used", "all", "own"] as const;
 
 export function VoiceScreen({ view }: PageProps) {
-  const { words, teaching, phrases } = useShared();
-  const w = words.voice;
+  const { teaching, phrases } = useShared();
+  const w = useVoiceWords();
   const now = useSyncExternalStore(teaching.subscribe, () => teaching.now);
   const [agrees, setAgrees] = useState(false);
   const [lesson, setLesson] = useState<(typeof lessons)[number]>("used");

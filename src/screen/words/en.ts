@@ -1,8 +1,5 @@
 /** The words of the screens in English. What the companion says aloud is in src/announcements; the phrases in src/intent. */
 
-import { protocolsEn } from "../protocols/words/en";
-import { sumsEn } from "../sums/words/en";
-import { voiceEn } from "../voice/words/en";
 import type { ScreenWords } from "./words";
 
 export const en: ScreenWords = {
@@ -49,7 +46,21 @@ export const en: ScreenWords = {
       settings: "Language, colours, and what this device keeps for working offline.",
     },
   },
-  sums: sumsEn,
+  kept: {
+    done: (act: string) => `Kept: ${act}.`,
+    says: (text: string) => `Says: ${text}`,
+    undo: "Undo",
+    hush: "Be quiet",
+    unreadable: "These cannot be read and are left as they are:",
+  },
+  offers: {
+    label: "From the shelf",
+    lot: "Lot from the shelf",
+    typed: "as typed below",
+    none: "as typed",
+    lotOf: (name: string, lot: string) => `${name}, ${lot}`,
+    labelOf: (name: string, about: string, wetFor: string) => `${name}, ${about}, ${wetFor} wet`,
+  },
   first: {
     tour: "A tour, two minutes",
     tourHint: "With hands free: it speaks, you answer, and it goes on by itself.",
@@ -79,7 +90,6 @@ export const en: ScreenWords = {
       noRoom: "This device has no room left. Make some, then try again.",
     },
   },
-  voice: voiceEn,
   settings: {
     look: "Look and language",
     theme: "Colours",
@@ -89,7 +99,6 @@ export const en: ScreenWords = {
     device: "Without a network",
     version: (version) => `Gloveside ${version}`,
   },
-  protocols: protocolsEn,
   language: "English",
   opening: "Opening the log.",
   logTrouble: {
@@ -129,6 +138,8 @@ export const en: ScreenWords = {
     protocol: "Protocol",
     steps: (count) => `${count} steps`,
     import: "Add a protocol file",
+    added: (name) => `${name} added`,
+    about: (count, version) => `${count} steps, version ${version}`,
     importAbout: "A JSON file of the studio’s own procedure. Only what is proved is offered here.",
     checking: "Proving it…",
     who: "Who and where",
@@ -253,7 +264,7 @@ export const en: ScreenWords = {
   },
   ear: {
     off: "Microphone off",
-    asking: "Asking for the microphone",
+    asking: "Opening microphone and ear",
     on: "Listening",
     slow: "Listening, but late: this device is busy",
     none: "No microphone found",

@@ -1,13 +1,10 @@
 /** The words of the screens in Spanish. What the companion says aloud is in src/announcements; the phrases in src/intent. */
 
-import { protocolsEs } from "../protocols/words/es";
-import { sumsEs } from "../sums/words/es";
-import { voiceEs } from "../voice/words/es";
 import type { ScreenWords } from "./words";
 
 export const es: ScreenWords = {
   pages: {
-    all: "Todas las páginas",
+    all: "Páginas",
     close: "Volver a la página",
     fetching: "Un momento…",
     notFetched: "No se pudo traer esta página. Conecta este dispositivo a su red una vez e inténtalo de nuevo.",
@@ -49,7 +46,21 @@ export const es: ScreenWords = {
       settings: "Idioma, colores y lo que este dispositivo guarda para trabajar sin conexión.",
     },
   },
-  sums: sumsEs,
+  kept: {
+    done: (act: string) => `Guardado: ${act}.`,
+    says: (text: string) => `Dice: ${text}`,
+    undo: "Deshacer",
+    hush: "Silencio",
+    unreadable: "Estas no se pueden leer y se dejan como están:",
+  },
+  offers: {
+    label: "Del estante",
+    lot: "Lote del estante",
+    typed: "como está escrito abajo",
+    none: "como está escrito",
+    lotOf: (name: string, lot: string) => `${name}, ${lot}`,
+    labelOf: (name: string, about: string, wetFor: string) => `${name}, ${about}, ${wetFor} mojado`,
+  },
   first: {
     tour: "Un recorrido de dos minutos",
     tourHint: "Con las manos libres: habla, contestas, y sigue por sí solo.",
@@ -79,8 +90,6 @@ export const es: ScreenWords = {
       noRoom: "Este dispositivo no tiene sitio. Haz un poco e inténtalo de nuevo.",
     },
   },
-  protocols: protocolsEs,
-  voice: voiceEs,
   settings: {
     look: "Aspecto e idioma",
     theme: "Colores",
@@ -132,6 +141,8 @@ export const es: ScreenWords = {
     protocol: "Protocolo",
     steps: (count) => `${count} pasos`,
     import: "Añadir un archivo de protocolo",
+    added: (name) => `${name}, añadido`,
+    about: (count, version) => `${count} pasos, versión ${version}`,
     importAbout: "Un archivo JSON con el procedimiento del estudio. Aquí solo se ofrece lo que está probado.",
     checking: "Probándolo…",
     who: "Quién y dónde",
@@ -260,7 +271,7 @@ export const es: ScreenWords = {
   },
   ear: {
     off: "Micrófono apagado",
-    asking: "Pidiendo el micrófono",
+    asking: "Abriendo micrófono y oído",
     on: "Escuchando",
     slow: "Escuchando, pero tarde: este dispositivo está ocupado",
     none: "No hay micrófono",

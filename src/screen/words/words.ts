@@ -8,10 +8,7 @@ import type { Label, ProductSlot } from "../../session/protocol";
 import type { Hands } from "../../session/station";
 import type { PageGroup, PageId } from "../pages/page";
 import type { IssueCode } from "../prepare/draft";
-import type { ProtocolWords } from "../protocols/words";
 import type { Theme } from "../settings/settings";
-import type { SumWords } from "../sums/words";
-import type { VoiceWords } from "../voice/words/en";
 
 type Words<K extends string> = Readonly<Record<K, string>>;
 /** Why the log kept, read or began nothing. */
@@ -24,7 +21,16 @@ export interface ScreenWords {
     readonly names: Words<PageId>;
     readonly leads: Words<PageId>;
   };
-  readonly sums: SumWords;
+  /** What was just done in the studio's store. */
+  readonly kept: Words<"undo" | "hush" | "unreadable"> & {
+    readonly done: (act: string) => string;
+    readonly says: (text: string) => string;
+  };
+  /** From the shelf, on the prepare screen. */
+  readonly offers: Words<"label" | "lot" | "typed" | "none"> & {
+    readonly lotOf: (name: string, lot: string) => string;
+    readonly labelOf: (name: string, about: string, wetFor: string) => string;
+  };
   readonly first: Words<
     | "tour"
     | "tourHint"
@@ -44,12 +50,10 @@ export interface ScreenWords {
     readonly of: (done: string, all: string) => string;
     readonly failed: Words<"offline" | "differs" | "noRoom">;
   };
-  readonly voice: VoiceWords;
   readonly settings: Words<"look" | "theme" | "themeHint" | "languageHint" | "device"> & {
     readonly themes: Words<Theme>;
     readonly version: (version: string) => string;
   };
-  readonly protocols: ProtocolWords;
   /** On paper, and on the screens that make or check it. */
   readonly language: string;
   readonly opening: string;
@@ -118,6 +122,9 @@ export interface ScreenWords {
     readonly unfinishedAbout: (client: string, entries: number) => string;
     readonly cannotResume: (why: string) => string;
     readonly steps: (count: number) => string;
+    readonly about: (steps: number, version: string) => string;
+    /** What was done, for the line that offers to undo it. */
+    readonly added: (name: string) => string;
     readonly uses: Words<ProductSlot["use"]>;
     readonly after: Words<Label["afterwards"]>;
     readonly heardNow: (phrase: string) => string;

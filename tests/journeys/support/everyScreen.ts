@@ -149,6 +149,15 @@ export async function everyScreen(
   await page.getByTestId("sealing").getByText(words.record.sealed, { exact: true }).waitFor({ timeout: patienceMs });
   await visit("record");
   await button(words.record.again).click();
+  // What these pages hold once there was a session.
+  for (const id of ["records", "protocols", "prepare"] as const) {
+    await page.goto("about:blank");
+    await page.goto(`${url}#${id}`);
+    await page.getByRole("heading", { level: 1, name: words.pages.names[id], exact: true }).waitFor();
+    await page.locator("main").filter({ visible: true }).waitFor();
+    await pause(400);
+    await visit(`page ${id}, after a session`);
+  }
   await begin("C-015");
   await page.keyboard.press("F9");
   await page.getByRole("heading", { name: words.session.firstAid }).waitFor();
@@ -161,12 +170,4 @@ export async function everyScreen(
   await page.keyboard.press("v");
   await until(({ question }) => question === null);
   await visit("session, going on after the accident");
-  // What these pages hold once there was a session.
-  for (const id of ["records", "protocols", "prepare"] as const) {
-    await page.goto("about:blank");
-    await page.goto(`${url}#${id}`);
-    await page.getByRole("heading", { level: 1, name: words.pages.names[id], exact: true }).waitFor();
-    await pause(400);
-    await visit(`page ${id}, after a session`);
-  }
 }

@@ -66,6 +66,8 @@ export const cutTexts = (page: Page): Promise<string[]> =>
       const box = range.getBoundingClientRect();
       const clipping = [...ancestors(element)].find((at) => getComputedStyle(at).overflowX !== "visible");
       const edge = clipping?.getBoundingClientRect();
+      // Left out whole for want of room, on purpose.
+      if (edge && clipping?.matches("[data-whole-groups]") && box.left >= edge.right - 1) continue;
       const isScrolled = clipping !== undefined && clipping.scrollWidth > clipping.clientWidth + 1;
       const right =
         edge && !(isScrolled && clipping.matches("[tabindex]")) ? Math.min(edge.right, innerWidth) : innerWidth;

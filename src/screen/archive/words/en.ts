@@ -99,7 +99,7 @@ export const archiveEn = {
       "The browser has not promised to keep it. Make backups, and ask again after using the app for a while.",
     noPromise: "This browser makes no promise. It may clear this away: make backups.",
     ask: "Ask for the promise",
-    room: (used: string, of: string) => `${used} MB used of ${of} MB.`,
+    room: (used: string, of: string) => `${used} used of ${of}.`,
     backUp: "Back up",
     backUpHint: "Everything this device keeps, as one file, locked with a passphrase.",
     backUpNotes: [

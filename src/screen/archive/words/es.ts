@@ -100,7 +100,7 @@ export const archiveEs: ArchiveWords = {
       "El navegador no ha prometido guardarlo. Haz copias, y pídelo otra vez tras usar la aplicación un tiempo.",
     noPromise: "Este navegador no promete nada. Puede borrar esto: haz copias.",
     ask: "Pedir la promesa",
-    room: (used: string, of: string) => `${used} MB usados de ${of} MB.`,
+    room: (used: string, of: string) => `${used} en uso, de ${of}.`,
     backUp: "Copia de seguridad",
     backUpHint: "Todo lo que guarda este dispositivo, en un archivo, cerrado con una frase de paso.",
     backUpNotes: [

@@ -149,7 +149,6 @@ export const protocolsEn = {
   uses,
   afterwards,
   acts: {
-    added: (name: string) => `${name} added`,
     saved: (name: string, version: string) => `${name} ${version}, proved`,
     removed: (name: string) => `${name} removed`,
   },

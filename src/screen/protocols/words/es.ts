@@ -151,7 +151,6 @@ export const protocolsEs: ProtocolWords = {
   uses,
   afterwards,
   acts: {
-    added: (name) => `${name}, añadido`,
     saved: (name, version) => `${name} ${version}, probado`,
     removed: (name) => `${name}, quitado`,
   },

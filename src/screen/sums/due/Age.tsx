@@ -7,16 +7,15 @@ import { placeOf } from "../../../studio/placeOf";
 import { wordsIn } from "../../../sums/answer";
 import { Section } from "../../prepare/Field";
 import fields from "../../prepare/Prepare.module.css";
-import { useShared } from "../../useModel";
 import { Entry } from "../parts/Entry";
 import { Verdict } from "../parts/Verdict";
 import { useNowMs, useStudio } from "../useStudio";
 import { useSums } from "../useSums";
+import { useSumWords } from "../useSumWords";
 
 export function Age({ zone }: { zone: string }) {
-  const { words } = useShared();
   const sums = useSums();
-  const w = words.sums.due;
+  const w = useSumWords().due;
   const [born, setBorn] = useState("");
   const { place, isChosen } = placeOf(useStudio());
   const on = dateAt(useNowMs(), zone);

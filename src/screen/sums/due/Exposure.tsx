@@ -14,13 +14,14 @@ import { Entry } from "../parts/Entry";
 import { Verdict } from "../parts/Verdict";
 import { useNowMs } from "../useStudio";
 import { useSums } from "../useSums";
+import { useSumWords } from "../useSumWords";
 
 const marks = { open: "soon", passed: "bad", "not yet open": "good" } as const;
 
 export function Exposure({ zone }: { zone: string }) {
-  const { words, language } = useShared();
+  const { language } = useShared();
   const sums = useSums();
-  const w = words.sums.due;
+  const w = useSumWords().due;
   const said = exposureWords(language);
   const nowMs = useNowMs();
   const [at, setAt] = useState("");

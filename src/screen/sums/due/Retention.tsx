@@ -16,11 +16,12 @@ import { Verdict } from "../parts/Verdict";
 import type { SessionListed } from "../studioModel";
 import { useNowMs, useStudio, useStudioModel } from "../useStudio";
 import { useSums } from "../useSums";
+import { useSumWords } from "../useSumWords";
 
 export function Retention({ zone }: { zone: string }) {
   const { words } = useShared();
   const sums = useSums();
-  const w = words.sums.due;
+  const w = useSumWords().due;
   const studio = useStudio();
   const { place, isChosen } = placeOf(studio);
   const today = dateAt(useNowMs(), zone);
@@ -70,9 +71,8 @@ interface RowsProps {
 }
 
 function Rows({ records, place, today, testId }: RowsProps) {
-  const { words } = useShared();
   const sums = useSums();
-  const w = words.sums.due;
+  const w = useSumWords().due;
   return (
     <ul className={acts.rows} data-testid={testId} aria-live="polite">
       {retentionRows(records, place, today, sums).map(({ recordId, kind, until, state, says }, row) => (

@@ -3,9 +3,9 @@ import { bookFor } from "../../../announcements/phrasebooks";
 import { type HandMethod, publishedDurations } from "../../../hands/durations";
 import { timerView } from "../../../hands/timer";
 import { Section } from "../../prepare/Field";
-import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { useStudioModel } from "../useStudio";
+import { useSumWords } from "../useSumWords";
 import styles from "./Hands.module.css";
 import { partsOf, useHandTimer } from "./useHandTimer";
 
@@ -13,8 +13,7 @@ const methods: readonly HandMethod[] = ["wash", "rub"];
 const dots = Array.from({ length: 40 }, (_, dot) => (dot * Math.PI) / 20);
 
 export function Hands() {
-  const { words } = useShared();
-  const w = words.sums.hands;
+  const w = useSumWords().hands;
   const keeping = useStudioModel();
   const { number } = bookFor("en");
   const { timer, told, begin, end } = useHandTimer((said) => keeping.say(partsOf(said, number, w.spoken)));

@@ -9,12 +9,12 @@ import { labelForMix } from "../../../shelf/sessionLabel";
 import type { Of } from "../../../studio/kinds";
 import { nextNumber } from "../../../studio/studio";
 import fields from "../../prepare/Prepare.module.css";
-import { useShared } from "../../useModel";
 import styles from "../parts/Acts.module.css";
 import { Entry } from "../parts/Entry";
 import { LabelSheet } from "../parts/LabelSheet";
 import { readSeconds, showSeconds } from "../parts/seconds";
 import { useStudio, useStudioModel } from "../useStudio";
+import { useSumWords } from "../useSumWords";
 import type { MixTyped } from "./Mixing";
 
 interface Props {
@@ -25,8 +25,7 @@ interface Props {
 }
 
 export function MixResult({ mix, typed, from, zone }: Props) {
-  const { words } = useShared();
-  const w = words.sums.mixing;
+  const w = useSumWords().mixing;
   const keeping = useStudioModel();
   const studio = useStudio();
   const first = from?.label?.contactTimes[0]?.contactS;

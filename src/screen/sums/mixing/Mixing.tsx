@@ -7,11 +7,11 @@ import type { SumPhrases } from "../../../sums/phrases";
 import type { PageProps } from "../../pages/screens";
 import { Choice, Section } from "../../prepare/Field";
 import fieldStyles from "../../prepare/Prepare.module.css";
-import { useShared } from "../../useModel";
 import { Entry, Select } from "../parts/Entry";
 import { Verdict } from "../parts/Verdict";
 import { useNowMs, useStudio } from "../useStudio";
 import { useSums } from "../useSums";
+import { useSumWords } from "../useSumWords";
 import { forgive } from "./forgive";
 import { MixResult } from "./MixResult";
 
@@ -22,9 +22,8 @@ const blank = {
 export type MixTyped = typeof blank;
 
 export function Mixing({ view }: PageProps) {
-  const { words } = useShared();
   const sums = useSums();
-  const w = words.sums.mixing;
+  const w = useSumWords().mixing;
   const studio = useStudio();
   const nowMs = useNowMs();
   const [typed, setTyped] = useState<MixTyped>(blank);

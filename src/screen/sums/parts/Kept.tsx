@@ -9,7 +9,7 @@ import styles from "./Kept.module.css";
 
 export function Kept() {
   const { words } = useShared();
-  const w = words.sums.kept;
+  const w = words.kept;
   const studio = useStudioModel();
   const now = useStudioNow();
   const saying = useSaying();

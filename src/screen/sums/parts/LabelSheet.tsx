@@ -1,7 +1,7 @@
 /** A label to stick on a bottle or a pack: shown as it will print, printed alone, and said aloud. */
 import { useRef } from "react";
-import { useShared } from "../../useModel";
 import { useStudioModel } from "../useStudio";
+import { useSumWords } from "../useSumWords";
 import styles from "./LabelSheet.module.css";
 
 interface Props {
@@ -11,7 +11,6 @@ interface Props {
 }
 
 export function LabelSheet({ title, printed, spoken }: Props) {
-  const { words } = useShared();
   const studio = useStudioModel();
   const sheet = useRef<HTMLElement>(null);
   const print = () => {
@@ -34,10 +33,10 @@ export function LabelSheet({ title, printed, spoken }: Props) {
       </figure>
       <div className={styles.acts}>
         <button type="button" onClick={print}>
-          {words.sums.label.print}
+          {useSumWords().label.print}
         </button>
         <button type="button" onClick={() => studio.say([{ kind: "free", text: spoken }])}>
-          {words.sums.label.say}
+          {useSumWords().label.say}
         </button>
       </div>
     </div>

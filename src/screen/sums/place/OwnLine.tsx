@@ -2,9 +2,9 @@
 import { type FormEvent, useState } from "react";
 import type { LineValue, PlaceLine } from "../../../places/line";
 import fields from "../../prepare/Prepare.module.css";
-import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { Entry, Select } from "../parts/Entry";
+import { useSumWords } from "../useSumWords";
 import { type OverrideDraft, overrideDraftOf, overrideFrom, spans } from "./overrideDraft";
 
 interface Props {
@@ -19,8 +19,7 @@ const hasUnit: readonly LineValue["kind"][] = ["keep", "biological-test"];
 const hasWords: readonly LineValue["kind"][] = ["report", "waste", "pack-label", "words"];
 
 export function OwnLine({ line, keep, close }: Props) {
-  const { words } = useShared();
-  const w = words.sums.place;
+  const w = useSumWords().place;
   const [draft, setDraft] = useState<OverrideDraft>(() => overrideDraftOf(line));
   const [refused, setRefused] = useState<string | null>(null);
   const set = (part: Partial<OverrideDraft>) => setDraft((now) => ({ ...now, ...part }));

@@ -7,18 +7,17 @@ import { onlyId } from "../../../studio/kinds";
 import { placeOf } from "../../../studio/placeOf";
 import { Section } from "../../prepare/Field";
 import fields from "../../prepare/Prepare.module.css";
-import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { Select } from "../parts/Entry";
 import { Verdict } from "../parts/Verdict";
 import { useStudio, useStudioModel } from "../useStudio";
 import { useSums } from "../useSums";
+import { useSumWords } from "../useSumWords";
 import { OwnLine } from "./OwnLine";
 
 export function Place() {
-  const { words } = useShared();
   const sums = useSums();
-  const w = words.sums.place;
+  const w = useSumWords().place;
   const keeping = useStudioModel();
   const studio = useStudio();
   const { place, isChosen, trouble } = placeOf(studio);

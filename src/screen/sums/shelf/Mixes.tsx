@@ -2,14 +2,13 @@
 import { showWall } from "../../../due/zone";
 import { mixUsable } from "../../../mixing/useBy";
 import { Section } from "../../prepare/Field";
-import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { LabelSheet } from "../parts/LabelSheet";
 import { useNowMs, useStudio, useStudioModel } from "../useStudio";
+import { useSumWords } from "../useSumWords";
 
 export function Mixes({ zone }: { zone: string }) {
-  const { words } = useShared();
-  const w = words.sums.shelf;
+  const w = useSumWords().shelf;
   const keeping = useStudioModel();
   const studio = useStudio();
   const nowMs = useNowMs();

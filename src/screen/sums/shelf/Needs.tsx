@@ -16,6 +16,7 @@ import acts from "../parts/Acts.module.css";
 import { Select } from "../parts/Entry";
 import { useStudio, useStudioModel } from "../useStudio";
 import { useSums } from "../useSums";
+import { useSumWords } from "../useSumWords";
 
 interface Props {
   readonly view: PrepareView;
@@ -25,9 +26,9 @@ interface Props {
 }
 
 export function Needs({ view, shelf, today }: Props) {
-  const { words, language } = useShared();
+  const { language } = useShared();
   const sums = useSums();
-  const w = words.sums.shelf;
+  const w = useSumWords().shelf;
   const keeping = useStudioModel();
   const studio = useStudio();
   const [protocolId, setProtocol] = useState(view.draft.protocol);
@@ -104,8 +105,8 @@ interface AssigningProps {
 }
 
 function Assigning({ protocol, assigned, assign }: AssigningProps) {
-  const { words, language } = useShared();
-  const w = words.sums.shelf;
+  const { language } = useShared();
+  const w = useSumWords().shelf;
   const pieces = [...useStudio().product.values()].filter(({ unit }) => unit === "piece");
   if (pieces.length === 0) return <p className={acts.note}>{w.nothingByThePiece}</p>;
   const options = [["", w.notCounted], ...pieces.map(({ id, name }) => [id, name] as const)] as const;

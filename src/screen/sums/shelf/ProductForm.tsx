@@ -3,9 +3,9 @@ import { type FormEvent, useState } from "react";
 import type { Product } from "../../../shelf/product";
 import { Choice, Tick } from "../../prepare/Field";
 import fields from "../../prepare/Prepare.module.css";
-import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { Entry, Select } from "../parts/Entry";
+import { useSumWords } from "../useSumWords";
 import {
   emptyProduct,
   hasLabel,
@@ -27,8 +27,7 @@ export const productKinds = ["disinfectant", "antiseptic", "ink", "needle", "sin
 const units = ["mL", "g", "piece", "tablet"] as const;
 
 export function ProductForm({ id, product, keep, close }: Props) {
-  const { words } = useShared();
-  const w = words.sums.shelf.product;
+  const w = useSumWords().shelf.product;
   const [draft, setDraft] = useState<ProductDraft>(product ? productDraftOf(product) : emptyProduct);
   const [isTried, setTried] = useState(false);
   const [refused, setRefused] = useState<string | null>(null);

@@ -8,11 +8,11 @@ import type { Change } from "../../../studio/kinds";
 import { nextNumber } from "../../../studio/studio";
 import type { PageProps } from "../../pages/screens";
 import { Section } from "../../prepare/Field";
-import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { Verdict } from "../parts/Verdict";
 import { useNowMs, useRecords, useStudio, useStudioModel } from "../useStudio";
 import { useSums } from "../useSums";
+import { useSumWords } from "../useSumWords";
 import { Mixes } from "./Mixes";
 import { Needs } from "./Needs";
 import { ProductForm } from "./ProductForm";
@@ -23,9 +23,8 @@ import { StockRows } from "./StockRows";
 type Open = { readonly form: "product" | "stock"; readonly id: string | null } | null;
 
 export function ShelfScreen({ view }: PageProps) {
-  const { words } = useShared();
   const sums = useSums();
-  const w = words.sums.shelf;
+  const w = useSumWords().shelf;
   const keeping = useStudioModel();
   const studio = useStudio();
   const today = dateAt(useNowMs(), view.zone);

@@ -2,10 +2,10 @@
 import { type FormEvent, useState } from "react";
 import type { Product, Stock } from "../../../shelf/product";
 import fields from "../../prepare/Prepare.module.css";
-import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { Entry, Select } from "../parts/Entry";
 import { readWhole } from "../parts/seconds";
+import { useSumWords } from "../useSumWords";
 
 interface Props {
   readonly id: string;
@@ -18,8 +18,7 @@ interface Props {
 }
 
 export function StockForm({ id, products, line, keep, close }: Props) {
-  const { words } = useShared();
-  const w = words.sums.shelf.stock;
+  const w = useSumWords().shelf.stock;
   const [productId, setProduct] = useState(line?.productId ?? products[0]?.id ?? "");
   const [lot, setLot] = useState(line?.lot ?? "");
   const [expiry, setExpiry] = useState(line?.expiry ?? "");

@@ -1,7 +1,7 @@
 /** The lots on the shelf, one row each: how much is left and through which day it may be used. */
 import type { ShelfRow } from "../../../shelf/view";
-import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
+import { useSumWords } from "../useSumWords";
 
 interface Props {
   readonly rows: readonly ShelfRow[];
@@ -10,8 +10,7 @@ interface Props {
 }
 
 export function StockRows({ rows, change, remove }: Props) {
-  const { words } = useShared();
-  const w = words.sums.shelf;
+  const w = useSumWords().shelf;
   if (rows.length === 0) return <p>{w.noStock}</p>;
   return (
     <ul className={acts.rows} data-testid="stock">

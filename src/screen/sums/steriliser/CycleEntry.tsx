@@ -7,10 +7,10 @@ import { wordsIn } from "../../../sums/answer";
 import { Choice, Section } from "../../prepare/Field";
 import fieldStyles from "../../prepare/Field.module.css";
 import fields from "../../prepare/Prepare.module.css";
-import { useShared } from "../../useModel";
 import { Entry, Select } from "../parts/Entry";
 import { Verdict } from "../parts/Verdict";
 import { useSums } from "../useSums";
+import { useSumWords } from "../useSumWords";
 import styles from "./CycleEntry.module.css";
 import { CycleExtras } from "./CycleExtras";
 import { CyclePlot } from "./CyclePlot";
@@ -18,9 +18,8 @@ import { type CycleDraft, cycleFrom, emptyCycle } from "./cycleDraft";
 import { KeepCycle } from "./KeepCycle";
 
 export function CycleEntry({ zone }: { zone: string }) {
-  const { words } = useShared();
   const sums = useSums();
-  const w = words.sums.steriliser;
+  const w = useSumWords().steriliser;
   const [draft, setDraft] = useState<CycleDraft>(emptyCycle);
   const set = (part: Partial<CycleDraft>) => setDraft((now) => ({ ...now, ...part }));
   const found = cycleFrom(draft, (field) => w.fields[field], sums);
@@ -97,8 +96,7 @@ export function CycleEntry({ zone }: { zone: string }) {
 }
 
 function CycleFile({ csv, set }: { csv: string; set: (csv: string) => void }) {
-  const { words } = useShared();
-  const w = words.sums.steriliser;
+  const w = useSumWords().steriliser;
   const id = useId();
   const read = async ({ target }: ChangeEvent<HTMLInputElement>) => {
     const file = target.files?.[0];
@@ -127,8 +125,7 @@ interface LoadsProps {
 }
 
 function Loads({ label, chosen, choose }: LoadsProps) {
-  const { words } = useShared();
-  const w = words.sums.steriliser;
+  const w = useSumWords().steriliser;
   return (
     <fieldset className={styles.loads}>
       <legend>{label}</legend>

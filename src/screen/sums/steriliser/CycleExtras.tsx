@@ -1,9 +1,9 @@
 /** How a cycle is judged where the defaults do not fit: air pressure, the longest gap, and how F0 is worked out. */
 import { lethalityMethods } from "../../../steriliser/lethality";
 import fields from "../../prepare/Prepare.module.css";
-import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { Entry, Select } from "../parts/Entry";
+import { useSumWords } from "../useSumWords";
 import type { CycleDraft } from "./cycleDraft";
 
 interface Props {
@@ -12,8 +12,7 @@ interface Props {
 }
 
 export function CycleExtras({ draft, set }: Props) {
-  const { words } = useShared();
-  const w = words.sums.steriliser;
+  const w = useSumWords().steriliser;
   const text = (field: "atmosphereKPa" | "gapSec" | "referenceC" | "zK") => ({
     label: w.fields[field],
     value: draft[field],

@@ -5,16 +5,15 @@ import type { KeptRecord } from "../../../studio/record";
 import { isAccepted, recalls, suspectCycles } from "../../../studio/sterile";
 import type { Studio } from "../../../studio/studio";
 import { Section } from "../../prepare/Field";
-import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { useRecords, useStudio, useStudioModel } from "../useStudio";
+import { useSumWords } from "../useSumWords";
 import { Recalled } from "./Recalled";
 
 type Cycle = Of<"cycle">;
 
 export function CycleLog({ zone }: { zone: string }) {
-  const { words } = useShared();
-  const w = words.sums.steriliser;
+  const w = useSumWords().steriliser;
   const studio = useStudio();
   const records = useRecords(suspectSinceMs(studio));
   const cycles = [...studio.cycle.values()].sort((a, b) => b.entry.atMs - a.entry.atMs);
@@ -52,8 +51,7 @@ export function CycleLog({ zone }: { zone: string }) {
 }
 
 function CycleRow({ cycle, isInDoubt, zone }: { cycle: Cycle; isInDoubt: boolean; zone: string }) {
-  const { words } = useShared();
-  const w = words.sums.steriliser;
+  const w = useSumWords().steriliser;
   const keeping = useStudioModel();
   const { entry } = cycle;
   const machine = useStudio().steriliser.get(entry.steriliserId)?.name ?? entry.steriliserId;

@@ -1,13 +1,12 @@
 /** A cycle drawn: the curve, the band it must keep to, the hold that counts, and where it broke. Every part has a word. */
 import type { CyclePlot as Plot } from "../../../steriliser/plot";
-import { useShared } from "../../useModel";
+import { useSumWords } from "../useSumWords";
 import styles from "./CyclePlot.module.css";
 
 const margin = { left: 104, right: 40, top: 40, bottom: 48 };
 
 export function CyclePlot({ plot }: { plot: Plot }) {
-  const { words } = useShared();
-  const w = words.sums.steriliser.plot;
+  const w = useSumWords().steriliser.plot;
   const { width, height, band, hold } = plot;
   const box = `${-margin.left} ${-margin.top} ${width + margin.left + margin.right} ${height + margin.top + margin.bottom}`;
   return (

@@ -7,11 +7,11 @@ import type { Of } from "../../../studio/kinds";
 import { nextNumber } from "../../../studio/studio";
 import { wordsIn } from "../../../sums/answer";
 import fields from "../../prepare/Prepare.module.css";
-import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { Entry, Select } from "../parts/Entry";
 import { useStudio, useStudioModel } from "../useStudio";
 import { useSums } from "../useSums";
+import { useSumWords } from "../useSumWords";
 import type { CycleDraft } from "./cycleDraft";
 
 interface Props {
@@ -26,9 +26,8 @@ const integrators = ["passed", "failed", "none"] as const;
 const biologicals = ["none", "awaited", "negative", "positive"] as const;
 
 export function KeepCycle({ found, draft, zone, kept }: Props) {
-  const { words } = useShared();
   const sums = useSums();
-  const w = words.sums.steriliser;
+  const w = useSumWords().steriliser;
   const keeping = useStudioModel();
   const studio = useStudio();
   const machines = [...studio.steriliser.values()];

@@ -7,17 +7,16 @@ import { isAccepted, type PackRow, packStates, suspectCycles } from "../../../st
 import { nextNumber } from "../../../studio/studio";
 import { Section, Tick } from "../../prepare/Field";
 import fields from "../../prepare/Prepare.module.css";
-import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { Entry, Select } from "../parts/Entry";
 import { LabelSheet } from "../parts/LabelSheet";
 import { readWhole } from "../parts/seconds";
 import { useNowMs, useStudio, useStudioModel } from "../useStudio";
 import { useSums } from "../useSums";
+import { useSumWords } from "../useSumWords";
 
 export function Packs({ zone }: { zone: string }) {
-  const { words } = useShared();
-  const w = words.sums.steriliser.packs;
+  const w = useSumWords().steriliser.packs;
   const studio = useStudio();
   const today = dateAt(useNowMs(), zone);
   const rows = [...packStates(studio, today)].reverse();
@@ -37,9 +36,8 @@ export function Packs({ zone }: { zone: string }) {
 const events = ["opened", "wet", "torn"] as const;
 
 function PackItem({ row: { pack, state }, today }: { row: PackRow; today: string }) {
-  const { words } = useShared();
   const sums = useSums();
-  const w = words.sums.steriliser.packs;
+  const w = useSumWords().steriliser.packs;
   const keeping = useStudioModel();
   const label = packLabel(pack, sums);
   const happened = (kind: (typeof events)[number]) => {
@@ -74,8 +72,7 @@ function PackItem({ row: { pack, state }, today }: { row: PackRow; today: string
 }
 
 function NewPack({ today }: { today: string }) {
-  const { words } = useShared();
-  const w = words.sums.steriliser.packs;
+  const w = useSumWords().steriliser.packs;
   const keeping = useStudioModel();
   const studio = useStudio();
   const suspect = suspectCycles(studio);

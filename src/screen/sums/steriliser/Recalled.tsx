@@ -10,6 +10,7 @@ import acts from "../parts/Acts.module.css";
 import { Entry } from "../parts/Entry";
 import { Verdict } from "../parts/Verdict";
 import { useStudio, useStudioModel } from "../useStudio";
+import { useSumWords } from "../useSumWords";
 
 interface Props {
   readonly cycle: Of<"cycle">;
@@ -23,7 +24,7 @@ interface Props {
 
 export function Recalled({ cycle, recall, records, isReading, lost, zone }: Props) {
   const { words } = useShared();
-  const w = words.sums.steriliser;
+  const w = useSumWords().steriliser;
   const keeping = useStudioModel();
   const studio = useStudio();
   const { entry } = cycle;

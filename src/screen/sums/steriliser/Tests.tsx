@@ -9,18 +9,17 @@ import { placeOf } from "../../../studio/placeOf";
 import { dayOf, lastBiological } from "../../../studio/sterile";
 import { nextNumber } from "../../../studio/studio";
 import { Section, Tick } from "../../prepare/Field";
-import { useShared } from "../../useModel";
 import acts from "../parts/Acts.module.css";
 import { Entry } from "../parts/Entry";
 import { useNowMs, useStudio, useStudioModel } from "../useStudio";
 import { useSums } from "../useSums";
+import { useSumWords } from "../useSumWords";
 
 type Steriliser = Of<"steriliser">;
 
 export function Tests({ zone }: { zone: string }) {
-  const { words } = useShared();
   const sums = useSums();
-  const w = words.sums.steriliser;
+  const w = useSumWords().steriliser;
   const keeping = useStudioModel();
   const studio = useStudio();
   const today = dateAt(useNowMs(), zone);
@@ -83,8 +82,7 @@ export function Tests({ zone }: { zone: string }) {
 }
 
 function NewSteriliser({ add }: { add: (value: Steriliser) => void }) {
-  const { words } = useShared();
-  const w = words.sums.steriliser;
+  const w = useSumWords().steriliser;
   const studio = useStudio();
   const [name, setName] = useState("");
   const [hasVacuum, setVacuum] = useState(true);

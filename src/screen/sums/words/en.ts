@@ -13,13 +13,6 @@ const productTroubles: Record<ProductTrouble, string> = {
 };
 
 export const sumsEn = {
-  kept: {
-    done: (act: string) => `Kept: ${act}.`,
-    says: (text: string) => `Says: ${text}`,
-    undo: "Undo",
-    hush: "Be quiet",
-    unreadable: "These cannot be read and are left as they are:",
-  },
   label: { print: "Print the label", say: "Say the label" },
   mixing: {
     what: "What to make",
@@ -178,13 +171,4 @@ export const sumsEn = {
   hands: handsEn,
   due: dueEn,
   place: placeEn,
-  /** On the prepare screen. */
-  offers: {
-    label: "From the shelf",
-    lot: "Lot from the shelf",
-    typed: "as typed below",
-    none: "as typed",
-    lotOf: (name: string, lot: string) => `${name}, ${lot}`,
-    labelOf: (name: string, about: string, wetFor: string) => `${name}, ${about}, ${wetFor} wet`,
-  },
 };

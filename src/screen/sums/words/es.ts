@@ -14,13 +14,6 @@ const productTroubles: Record<ProductTrouble, string> = {
 };
 
 export const sumsEs: SumWords = {
-  kept: {
-    done: (act: string) => `Guardado: ${act}.`,
-    says: (text: string) => `Dice: ${text}`,
-    undo: "Deshacer",
-    hush: "Silencio",
-    unreadable: "Estas no se pueden leer y se dejan como están:",
-  },
   label: { print: "Imprimir la etiqueta", say: "Leer la etiqueta" },
   mixing: {
     what: "Qué preparar",
@@ -180,12 +173,4 @@ export const sumsEs: SumWords = {
   hands: handsEs,
   due: dueEs,
   place: placeEs,
-  offers: {
-    label: "Del estante",
-    lot: "Lote del estante",
-    typed: "como está escrito abajo",
-    none: "como está escrito",
-    lotOf: (name: string, lot: string) => `${name}, ${lot}`,
-    labelOf: (name: string, about: string, wetFor: string) => `${name}, ${about}, ${wetFor} mojado`,
-  },
 };

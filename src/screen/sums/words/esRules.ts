@@ -12,7 +12,7 @@ const done: Record<HandMethod, string> = {
 const startAgain = "Perdí la cuenta. Empieza de nuevo.";
 
 export const handsEs: SumWords["hands"] = {
-  ready: "Cuando quieras",
+  ready: "Preparado",
   seconds: (left: number) => `${left} s`,
   start: { wash: "Lavar, 40 segundos", rub: "Frotar, 30 segundos" },
   stop: "Parar",
