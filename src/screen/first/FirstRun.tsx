@@ -19,7 +19,7 @@ export function FirstRun({ view }: PageProps) {
   // Leaving the page ends what it started: nobody else would.
   useEffect(() => () => asks.endTour(), [asks]);
   return (
-    <>
+    <div className={styles.inOrder}>
       <Device isQuiet />
       <SoundCheck view={view} address={address}>
         <VoicePicture />
@@ -79,6 +79,6 @@ export function FirstRun({ view }: PageProps) {
           <a href={addressOf("prepare")}>{w.orPrepare}</a>
         </div>
       </Section>
-    </>
+    </div>
   );
 }

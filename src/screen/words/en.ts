@@ -80,7 +80,7 @@ export const en: ScreenWords = {
     checking: "Looking what this device has…",
     ready: "Works offline from now on.",
     cannot: "This browser keeps nothing for offline work. With the network it works all the same.",
-    bare: (size) => `The ear and the voice are not on this device yet: ${size}, once.`,
+    bare: (size) => `To listen and speak without a network, this device needs ${size} more, fetched once.`,
     fetching: "Fetching and checking",
     prepare: "Prepare this device",
     of: (done, all) => `${done} of ${all}`,

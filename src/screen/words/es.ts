@@ -80,7 +80,7 @@ export const es: ScreenWords = {
     checking: "Mirando qué tiene este dispositivo…",
     ready: "Desde ahora funciona sin conexión.",
     cannot: "Este navegador no guarda nada para trabajar sin conexión. Con la red funciona igual.",
-    bare: (size) => `El oído y la voz aún no están en este dispositivo: ${size}, una vez.`,
+    bare: (size) => `Para oír y hablar sin red, a este dispositivo le faltan ${size}, que se traen una sola vez.`,
     fetching: "Trayendo y comprobando",
     prepare: "Preparar este dispositivo",
     of: (done, all) => `${done} de ${all}`,
