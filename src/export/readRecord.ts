@@ -56,12 +56,9 @@ export function readRecord(file: Uint8Array | string): ReadRecord {
     // The one name that may be missing is not missed.
     return strangeName(text, String(issue.path[0] ?? "personal"), stranger.keys[0] ?? "");
   }
-  return fault(
-    "wrong-shape",
-    placeOf(issue?.path ?? [], raw),
-    issue?.message ?? "a record",
-    (issue?.path ?? []).join("."),
-  );
+  const where = (issue?.path ?? []).join(".") || "the file";
+  const found = `${where}: ${issue?.message ?? "something else"}`;
+  return fault("wrong-shape", placeOf(issue?.path ?? [], raw), "the shape of a record", found);
 }
 
 /** A name of the outermost object that is not ours: told by its first letter that differs from the one that is missing. */

@@ -56,7 +56,7 @@ export function AccidentSheet({ report, words }: { report: ExposureReport; words
         </div>
       </header>
       <FirstAid words={words} loud={styles.loud} />
-      <table className={styles.form}>
+      <table className={`${styles.form} ${styles.answers}`}>
         <tbody>
           {fieldNames.map((name) => (
             <tr key={name}>

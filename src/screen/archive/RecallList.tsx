@@ -73,7 +73,7 @@ function Sheet({ rows, query, today }: Props) {
               <td>{clientIn(row, language)}</td>
               <td>{row.station}</td>
               <td>{row.artist}</td>
-              <td>{row.lots.map(lotText).join("; ")}</td>
+              <td className={styles.lots}>{row.lots.map(lotText).join("; ")}</td>
               <td className={styles.told} />
             </tr>
           ))}

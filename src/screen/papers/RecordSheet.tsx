@@ -56,16 +56,18 @@ export function RecordSheet({ paper, isPractice = false }: { paper: Paper; isPra
       <ContactTimes paper={paper} most={24} />
       <Figures paper={paper} />
       <Lots paper={paper} most={16} />
-      <Known paper={paper} />
-      <Signatures words={words} roles={[w.signArtist, w.signOther]} title={w.signatures} />
-      <footer className={styles.foot}>
-        <p>
-          {w.head}: <code>{head.match(/.{8}/g)?.join(" ")}</code>. {w.headAbout}
-        </p>
-        <p>
-          {w.session} <code>{session}</code>, {w.rules} {rules}, {w.app} {appVersion}. {w.proves}
-        </p>
-      </footer>
+      <div className={styles.signOff}>
+        <Known paper={paper} />
+        <Signatures words={words} roles={[w.signArtist, w.signOther]} title={w.signatures} />
+        <footer className={styles.foot}>
+          <p>
+            {w.head}: <code>{head.match(/.{8}/g)?.join(" ")}</code>. {w.headAbout}
+          </p>
+          <p>
+            {w.session} <code>{session}</code>, {w.rules} {rules}, {w.app} {appVersion}. {w.proves}
+          </p>
+        </footer>
+      </div>
     </article>
   );
 }

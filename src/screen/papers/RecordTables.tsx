@@ -114,7 +114,13 @@ export function Figures({ paper }: { paper: Paper }) {
     phases.map(({ phase, watchedMs }) => `${words.phases[phase]} ${w.watchedIn(clock(paper, watchedMs))}`).join("; "),
     w.hands(hands.washed, hands.rubbed),
     w.gloves(hands.glovesOn, hands.glovesOff),
-    w.sharps(sharps.opened, sharps.inContainer, sharps.parked, sharps.recounts),
+    w.sharps(
+      sharps.opened,
+      sharps.inContainer,
+      sharps.counts.at(-1)?.inContainer ?? null,
+      sharps.parked,
+      sharps.recounts,
+    ),
     w.waste(waste.sharps, waste.contaminated, waste.general, waste.reprocess),
     w.others(refused.length, gaps.length, takenBack),
     ...(notes && notes.length > 0 ? [w.noteCount(notes.length)] : []),
@@ -167,7 +173,7 @@ export function Known({ paper }: { paper: Paper }) {
             {words.claims[claim]}:{" "}
             {(["measured", "scanned", "said"] as const)
               .filter((known) => counts[known] > 0)
-              .map((known) => `${counts[known]} ${words.known[known]}`)
+              .map((known) => words.howMany[known](counts[known]))
               .join(", ")}
           </li>
         ))}

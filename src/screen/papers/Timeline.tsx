@@ -13,7 +13,7 @@ interface Props {
 
 const width = 1000;
 const left = 168;
-const lane = 26;
+const lane = 23;
 const top = 26;
 
 export function Timeline({ timeline, words, nameOf, numberOf }: Props) {
@@ -60,7 +60,7 @@ export function Timeline({ timeline, words, nameOf, numberOf }: Props) {
         // biome-ignore lint/suspicious/noArrayIndexKey: lanes do not move
         <g key={at}>
           <line className={styles.rule} x1={0} x2={width} y1={top + (at + 1) * lane} y2={top + (at + 1) * lane} />
-          <text className={styles.name} x={0} y={top + at * lane + 18}>
+          <text className={styles.name} x={0} y={top + at * lane + 16}>
             {shortly(name)}
           </text>
         </g>
@@ -68,7 +68,7 @@ export function Timeline({ timeline, words, nameOf, numberOf }: Props) {
       {bars(phases, 0)}
       {phases.map(({ what, fromMs: from, toMs: to }) =>
         x(to) - x(from) > words.phases[what].length * 9.5 ? (
-          <text key={from} className={styles.inside} x={(x(from) + x(to)) / 2} y={top + 18} textAnchor="middle">
+          <text key={from} className={styles.inside} x={(x(from) + x(to)) / 2} y={top + 16} textAnchor="middle">
             {words.phases[what]}
           </text>
         ) : null,

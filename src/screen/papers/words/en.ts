@@ -69,8 +69,8 @@ export const papersEn = {
     watchedIn: (minutes: string) => `${minutes} watched`,
     hands: (washed: number, rubbed: number) => `Hands washed ${washed}, rubbed ${rubbed}`,
     gloves: (on: number, off: number) => `Gloves on ${on}, off ${off}`,
-    sharps: (opened: number, inContainer: number, parked: number, recounts: number) =>
-      `Sharps opened ${opened}, in the container ${inContainer}, set aside ${parked}, recounts ${recounts}`,
+    sharps: (opened: number, putIn: number, counted: number | null, parked: number, recounts: number) =>
+      `Sharps opened ${opened}, put into the container ${putIn}, counted there ${counted ?? "never"}, set aside ${parked}, recounts ${recounts}`,
     waste: (sharps: number, contaminated: number, general: number, reprocess: number) =>
       `Discarded: sharps ${sharps}, contaminated ${contaminated}, general ${general}; to be reprocessed ${reprocess}`,
     noteCount: (count: number) => `Spoken notes ${count}`,
@@ -118,6 +118,11 @@ export const papersEn = {
     open: "still open",
   },
   known: { measured: "measured", scanned: "scanned", said: "said", typed: "typed" },
+  howMany: {
+    measured: (count: number) => `${count} measured`,
+    scanned: (count: number) => `${count} scanned`,
+    said: (count: number) => `${count} said`,
+  },
   claims: {
     contactTimes: "Contact times that came up",
     stayedWet: "That surfaces stayed wet",

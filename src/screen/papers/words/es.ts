@@ -70,8 +70,8 @@ export const papersEs: PaperWords = {
     watchedIn: (minutes: string) => `${minutes} vigilados`,
     hands: (washed: number, rubbed: number) => `Manos lavadas ${washed}, frotadas ${rubbed}`,
     gloves: (on: number, off: number) => `Guantes puestos ${on}, quitados ${off}`,
-    sharps: (opened: number, inContainer: number, parked: number, recounts: number) =>
-      `Cortopunzantes abiertos ${opened}, en el contenedor ${inContainer}, apartados ${parked}, recuentos ${recounts}`,
+    sharps: (opened: number, putIn: number, counted: number | null, parked: number, recounts: number) =>
+      `Cortopunzantes abiertos ${opened}, echados al contenedor ${putIn}, contados en él ${counted ?? "nunca"}, apartados ${parked}, recuentos ${recounts}`,
     waste: (sharps: number, contaminated: number, general: number, reprocess: number) =>
       `Desechado: cortopunzantes ${sharps}, contaminado ${contaminated}, común ${general}; para reprocesar ${reprocess}`,
     noteCount: (count: number) => `Notas habladas ${count}`,
@@ -123,6 +123,11 @@ export const papersEs: PaperWords = {
     restarted: "empezado de nuevo",
     takenBack: "retirado",
     open: "aún abierto",
+  },
+  howMany: {
+    measured: (count) => (count === 1 ? "1 medido" : `${count} medidos`),
+    scanned: (count) => (count === 1 ? "1 leído del código" : `${count} leídos del código`),
+    said: (count) => (count === 1 ? "1 dicho" : `${count} dichos`),
   },
   known: { measured: "medido", scanned: "leído del código", said: "dicho", typed: "escrito" },
   claims: {
