@@ -198,6 +198,8 @@ function ownLooks(h: HandState, state: ThingState, effect: ThingEffect, about: T
   // A second accident asks again for what the first had bared; the breakdown finds everything covered.
   if (verb === "uncover" && state.barrier === "none" && (!state.bared || stage === "breakdown"))
     found.push("barrierWhereUncovered");
+  // A new sharp counts as sterile once it is opened; so the pack must have been.
+  if (verb === "open" && critical && item.starts.condition !== "sterile") found.push("sterileUnderTheSkin");
   if (verb === "breakSkin" && critical && state.at !== "station") found.push("sterileUnderTheSkin");
   if (verb === "breakSkin" && critical && item.role !== "sharp" && !state.opened) found.push("sterileUnderTheSkin");
   if (effect.verb === "discard") found.push(...wrongStream(effect.into, state, item, stage));

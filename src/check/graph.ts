@@ -36,6 +36,8 @@ export interface Edge {
   readonly backToWork: boolean;
   /** Passed only with a sharp out of the container, or only with none. */
   readonly sharps: "out" | "none" | null;
+  /** Told, and nothing else: no effect, no step, no work gone back to, and no close. */
+  readonly isTold: boolean;
   /** Passed only when no surface is still wet under its clock. */
   readonly waitsForClocks: boolean;
 }
@@ -69,6 +71,7 @@ const plain = {
   endsFlow: false,
   waitsForClocks: false,
   backToWork: false,
+  isTold: false,
 } as const;
 
 /** After these, gloves are changed before anything else. */
@@ -98,8 +101,11 @@ export function graphOf(protocol: Protocol, slips = true): Graph {
     nodes.push(made);
     return made;
   };
-  const join = (from: Node, to: Node, more: Partial<Edge> = {}) =>
-    from.out.push({ ...plain, to: to.id, backToWork: to.list === "work", ...more });
+  const join = (from: Node, to: Node, more: Partial<Edge> = {}) => {
+    const backToWork = to.list === "work";
+    const isTold = (more.move?.kind === "event" || more.move?.kind === "exposure") && !backToWork;
+    from.out.push({ ...plain, to: to.id, backToWork, isTold, ...more });
+  };
 
   /** A step from where it may be done to where it is done, or left out. */
   const through = (at: Stretch, step: Step, from: Node, to: Node): void => {
@@ -199,31 +205,36 @@ export function graphOf(protocol: Protocol, slips = true): Graph {
   const kinds = new Map<string, EventId[]>();
   for (const { event, steps } of flows) {
     if (!wantGloves.has(event)) continue;
-    const does = steps.filter((s) => !s.atWork && (s.effects.length > 0 || !s.skippable));
-    const sign = JSON.stringify([event === "tornGlove", does.map((s) => [s.skippable, s.effects])]);
+    const does = steps.filter((s) => !s.atWork && s.effects.length > 0);
+    const sign = JSON.stringify(does.map((s) => [s.skippable, s.effects]));
     kinds.set(sign, [...(kinds.get(sign) ?? []), event]);
   }
-  const slipsOn = new Map<Node, { readonly node: Node; readonly endsGloved: boolean }[]>();
-  const bases = [...Object.values(lists), ...atWork.values()].flatMap((l) => l.slice(0, -1));
-  for (const base of bases) {
-    for (const alike of kinds.values()) {
-      const event = alike.find((e) => e !== base.event);
-      const flow = flows.find((f) => f.event === event);
-      if (event === undefined || !flow) continue;
-      const steps = flow.steps.filter((s) => !s.atWork && s.effects.length > 0);
-      if (steps.length === 0 && event !== "tornGlove") continue;
+  /** The short flows of slips, told at a node and ending there; a torn glove comes to the same flow with soiled gloves. */
+  const slipsAt = (base: Node): { readonly node: Node; readonly endsGloved: boolean }[] =>
+    [...kinds.values()].flatMap((alike) => {
+      const events = alike.filter((e) => e !== base.event);
+      const untorn = events.find((e) => e !== "tornGlove");
+      const flow = flows.find((f) => f.event === events[0]);
+      const steps = flow?.steps.filter((s) => !s.atWork && s.effects.length > 0) ?? [];
+      const ways = [
+        ...(untorn !== undefined && steps.length > 0 ? [untorn] : []),
+        ...(events.includes("tornGlove") ? (["tornGlove"] as const) : []),
+      ];
+      const [event] = ways;
+      if (event === undefined) return [];
       const made = stretch({ list: base.list, event, stage: within(base) }, steps);
-      join(base, first(made), told(event));
+      for (const way of ways) join(base, first(made), told(way));
       join(end(made), base, { endsFlow: true });
       const endsGloved = steps.some((s) => s.effects.some((e) => e.verb === "don"));
-      const begun = made.slice(0, -1).map((node) => ({ node, endsGloved }));
-      slipsOn.set(base, [...(slipsOn.get(base) ?? []), ...begun]);
-    }
-  }
+      return made.slice(0, -1).map((node) => ({ node, endsGloved }));
+    });
+  const slipsOn = new Map<Node, ReturnType<typeof slipsAt>>();
+  const bases = [...Object.values(lists), ...atWork.values()].flatMap((l) => l.slice(0, -1));
+  for (const base of bases) slipsOn.set(base, slipsAt(base));
 
   hurtAtWork();
 
-  // An accident while the station is built or taken apart, resumed. Sharps out while the hands are bare: README.md.
+  // An accident while the station is built or taken apart, resumed.
   for (const list of ["setUp", "dressing", "breakdown"] as const) {
     for (const base of lists[list].slice(0, -1)) {
       const resumed = (gloved: boolean, sharpsOut: boolean): Node[] => {
@@ -231,9 +242,10 @@ export function graphOf(protocol: Protocol, slips = true): Graph {
         if (steps.length === 0) return [];
         const made = stretch({ list, event: null, stage: within(base) }, steps);
         join(end(made), base, { endsFlow: true });
-        return made;
+        return made.slice(0, -1);
       };
-      const [out, gloved, bare] = [resumed(true, true), resumed(true, false), resumed(false, false)];
+      const [out, gloved] = [resumed(true, true), resumed(true, false)];
+      const [bareOut, bare] = [resumed(false, true), resumed(false, false)];
       const hurt = (from: Node, made: Node[], sharps: Edge["sharps"], needs: Edge["needs"]): void => {
         const makesDue = made === bare ? "hands" : "gloves";
         if (made.length > 0) join(from, first(made), { move: { kind: "exposure" }, makesDue, sharps, needs });
@@ -246,12 +258,16 @@ export function graphOf(protocol: Protocol, slips = true): Graph {
       for (const from of [base, ...slips.flatMap((s) => (s.endsGloved ? [] : [s.node]))]) {
         hurtGloved(from, "gloves");
         hurt(from, bare, "none", "noGloves");
+        hurt(from, bareOut, "out", "noGloves");
       }
-      // In a slip's flow that ends gloved, and so does the resuming; and again while resuming, which then begins anew.
+      // In a slip's flow that ends gloved, and so does the resuming.
       for (const from of slips.flatMap((s) => (s.endsGloved ? [s.node] : []))) hurtGloved(from, null);
-      for (const from of gloved.slice(0, -1)) hurtGloved(from, null);
-      for (const from of out.slice(0, -1)) hurt(from, out, null, null);
-      for (const from of bare.slice(0, -1)) hurt(from, bare, "none", null);
+      // Again while resuming, or in the flow of a slip there: it begins anew. Bare hands tell no slip of gloves.
+      const anew = (made: Node[]): Node[] => [...made, ...made.flatMap(slipsAt).map((s) => s.node)];
+      for (const from of anew(gloved)) hurtGloved(from, null);
+      for (const from of anew(out)) hurt(from, out, null, null);
+      for (const from of anew(bareOut)) hurt(from, bareOut, null, null);
+      for (const from of bare) hurt(from, bare, "none", null);
     }
   }
 

@@ -7,7 +7,7 @@ import { handsAtStart } from "./conduct";
 import type { Graph, Node } from "./graph";
 import type { RuleId } from "./rules";
 import { type Station, sharpsName } from "./slice";
-import { follow, type Here, itemOf, waited } from "./step";
+import { follow, type Here, itemOf, toldTo, waited } from "./step";
 
 /** A rule that some slice breaks at a place. Only a suspicion, until the real chart has shown it. */
 export interface Suspicion {
@@ -47,14 +47,14 @@ export function reach(graph: Graph, station: Station, onStates: (states: number)
   const suspicions = new Map<string, Suspicion>();
   let transitions = 0;
 
-  const arrive = (slice: number, node: number, here: Here): void => {
-    const key = (slice * mostHands + here.hands) * mostThings + (here.things[0] ?? 0);
+  const arrive = (slice: number, node: number, hands: number, things: readonly number[]): void => {
+    const key = (slice * mostHands + hands) * mostThings + (things[0] ?? 0);
     const known = seen[node] as Set<number>;
     if (known.has(key)) return;
     known.add(key);
     states += 1;
     if (states % 8192 === 0) onStates(states);
-    queue.push({ slice, node, hands: here.hands, things: here.things });
+    queue.push({ slice, node, hands, things });
   };
   const suspect = (names: readonly string[], node: number, broken: readonly RuleId[]): void => {
     for (const rule of broken) {
@@ -66,15 +66,24 @@ export function reach(graph: Graph, station: Station, onStates: (states: number)
     const names = slices[visit.slice] as readonly string[];
     for (const edge of node.out) {
       if (only && edge.effect === null) continue;
+      // Most ways out of a place are told and move the hands alone: no need to look at more.
+      if (edge.isTold && names[0] !== sharpsName) {
+        const hands = toldTo(station, edge, visit.hands);
+        if (hands === null) continue;
+        transitions += 1;
+        arrive(visit.slice, edge.to, hands, visit.things);
+        continue;
+      }
       const { next, broken } = follow(station, names, node, edge, visit, others, names.length === 0);
       transitions += next.length;
       suspect(names, node.id, broken);
-      for (const here of next) arrive(visit.slice, edge.to, here);
+      for (const here of next) arrive(visit.slice, edge.to, here.hands, here.things);
     }
   };
 
   for (const [slice, names] of slices.entries()) {
-    arrive(slice, graph.start, { hands: station.hands.of(handsAtStart), things: names.map((n) => station.startOf(n)) });
+    const things = names.map((n) => station.startOf(n));
+    arrive(slice, graph.start, station.hands.of(handsAtStart), things);
   }
   for (let i = 0; i < queue.length; i += 1) {
     const visit = queue[i] as Visit;
@@ -85,7 +94,7 @@ export function reach(graph: Graph, station: Station, onStates: (states: number)
     if (node.isBetween) {
       const later = waited(station, names, visit);
       transitions += later.length;
-      for (const here of later) arrive(visit.slice, node.id, here);
+      for (const here of later) arrive(visit.slice, node.id, here.hands, here.things);
     }
     const met = meets[node.id];
     if (met === null || met !== names[0]) continue;

@@ -10,6 +10,7 @@ import { conventionBooth } from "../session/protocols/conventionBooth";
 import { applyEffect, kindsOf, type Station, stationAtStart } from "../session/station";
 import { findingRules, handRules, movements } from "../session/transfer";
 import { checkProtocol } from "./checkProtocol";
+import { graphOf, type Node } from "./graph";
 import { type RuleId, ruleIds, rules, slipCodes } from "./rules";
 import { storyOf } from "./story";
 import { checkEn } from "./words/en";
@@ -188,6 +189,43 @@ describe("an accident while resuming from another", () => {
 
   it("is no breach where what is brought stays clean", () => {
     expect(checkProtocol(withKit([], [])).verdict).toBe("proved");
+  });
+});
+
+describe("a needle that does not come sterile", () => {
+  // Spaulding 1968: what enters sterile tissue is sterile.
+  it("is a breach where it is opened, though a new one is opened each time", () => {
+    const items = whole.items.map((i) =>
+      i.role === "sharp" ? { ...i, starts: { ...i.starts, condition: "clean" as const } } : i,
+    );
+    expect(brokenBy({ ...whole, items })).toContain("sterileUnderTheSkin");
+  });
+});
+
+describe("an accident with bare hands and a sharp out, in a list", () => {
+  it("is walked: a protocol that then ends gloved, and asks to wash hands, is a breach", () => {
+    const once = conventionBooth.resuming.filter((s) => !s.id.startsWith("resumingFresh"));
+    const found = checkProtocol({ ...conventionBooth, resuming: once });
+    expect(found.verdict).toBe("breach");
+    const told = found.verdict === "breach" ? found.breaches : [];
+    const hurt = told.find((b) => b.rule === "glovesAreNotWashed" || b.rule === "oneGloveOverAnother");
+    expect(hurt?.moves.some((m) => m.kind === "exposure")).toBe(true);
+  });
+});
+
+describe("a slip while resuming in a list, and an accident in its flow", () => {
+  it.each(["setUp", "dressing", "breakdown"])("are walked: %s", (list) => {
+    const { nodes } = graphOf(tinyProtocol);
+    const by = (kind: "exposure" | "event") => (from: Node) =>
+      from.out
+        .filter((e) => e.move?.kind === kind)
+        .flatMap((e) => nodes[e.to] ?? [])
+        .filter((n) => n.list === list);
+    const resuming = nodes.filter((n) => n.list === list).flatMap(by("exposure"));
+    const slips = resuming.flatMap(by("event"));
+    expect(resuming.length).toBeGreaterThan(0);
+    expect(slips.every((n) => n.event !== null)).toBe(true);
+    expect(slips.flatMap(by("exposure")).length).toBeGreaterThan(0);
   });
 });
 

@@ -21,7 +21,8 @@ export interface Followed {
   readonly broken: readonly RuleId[];
 }
 
-const nowhere: Followed = { next: [], broken: [] };
+const none: readonly never[] = [];
+const nowhere: Followed = { next: none, broken: none };
 const breaks = (broken: readonly RuleId[]): Followed => ({ next: [], broken });
 
 /**
@@ -78,9 +79,20 @@ function closing(station: Station, names: readonly string[], here: Here, tellsHa
 const breaksOr = (broken: readonly RuleId[], here: Here): Followed =>
   broken.length > 0 ? breaks(broken) : { next: [here], broken };
 
+/** The hands after what is told, where the sharps are not followed; null where it cannot be told with these hands. */
+export function toldTo(station: Station, edge: Edge, hands: number): number | null {
+  const { hands: now } = station.hands.at(hands);
+  const isGloved = now === "glovedClean" || now === "glovedSoiled";
+  if ((edge.needs === "gloves" && !isGloved) || (edge.needs === "noGloves" && isGloved)) return null;
+  return edge.makesDue ? station.madeDue(hands, edge.makesDue, edge.tears) : hands;
+}
+
 function passing(station: Station, edge: Edge, here: Here): Followed {
-  if (!edge.makesDue) return { next: [here], broken: [] };
-  return { next: [{ things: here.things, hands: station.madeDue(here.hands, edge.makesDue, edge.tears) }], broken: [] };
+  if (!edge.makesDue) return { next: [here], broken: none };
+  return {
+    next: [{ things: here.things, hands: station.madeDue(here.hands, edge.makesDue, edge.tears) }],
+    broken: none,
+  };
 }
 
 function acting(
@@ -169,13 +181,16 @@ function settled(station: Station, names: readonly string[], { next, broken }: F
 }
 
 /** Time may pass between steps: each watched surface that is wet may be done, seen wet throughout. */
-export const waited = (station: Station, names: readonly string[], here: Here): Here[] =>
-  names.flatMap((name, i) => {
-    if (name === sharpsName) return [];
+export function waited(station: Station, names: readonly string[], here: Here): readonly Here[] {
+  const later: Here[] = [];
+  for (const [i, name] of names.entries()) {
+    if (name === sharpsName) continue;
     const before = here.things[i] as number;
     const after = station.timeFull(name, before);
-    return after === before ? [] : [{ ...here, things: here.things.map((t, k) => (k === i ? after : t)) }];
-  });
+    if (after !== before) later.push({ ...here, things: here.things.map((t, k) => (k === i ? after : t)) });
+  }
+  return later.length === 0 ? none : later;
+}
 
 export const itemOf = (edge: Edge): string | null =>
   edge.effect !== null && isOnThing(edge.effect as ThingEffect) ? (edge.effect as ThingEffect).item : null;

@@ -69,7 +69,9 @@ export function tellOne(m: Monitor, move: Move): Answered {
     case "exposure": {
       m.tell({ type: "exposure.reported" });
       m.tell({ type: "session.resume" });
-      m.makeDue(m.world.placeBefore === null || m.world.accident.gloved ? "gloves" : "hands");
+      // With a sharp out, gloves have to go on whatever the hands were.
+      const { gloved, sharpsOut } = m.world.accident;
+      m.makeDue(m.world.placeBefore === null || gloved || sharpsOut ? "gloves" : "hands");
       return m.world.exposure === "resuming" ? fine : stuck;
     }
     case "close":

@@ -32,6 +32,31 @@ describe("going on after an accident", () => {
     expect(ids("breakdown", false, false)).toEqual(["resumingGlovesOff", "resumingGlovesHands", "resumingTold"]);
   });
 
+  it("with bare hands and a sharp out puts gloves on for the sharp, and ends with hands washed and bare", () => {
+    expect(ids("dressing", false, true)).toEqual([
+      ...change,
+      "resumingSharps",
+      "resumingFreshOff",
+      "resumingFreshHands",
+      "resumingTold",
+    ]);
+    expect(resumingSteps(cartridgeMachine, { list: "dressing", gloved: false, sharpsOut: true }, true)).toHaveLength(8);
+  });
+
+  it("goes on in the middle of a change of gloves, where the hands were bare, without asking to wash gloves", () => {
+    const here = (run: Run) => stepHere(run.state.context.input, run.state.context.world)?.id;
+    const done: SessionEvent = { type: "step.done" };
+    let run = walk(begun(inputFor(cartridgeMachine)), (r) => r.state.context.world.phase === "procedure");
+    run = told(run, { type: "procedure.finish" }, done);
+    expect(run.state.context.world.station.hands).toBe("bare");
+    expect(run.state.context.world.sharps.binned).toBeLessThan(run.state.context.world.sharps.opened);
+    const before = here(run);
+    run = walk(told(run, { type: "exposure.reported" }, { type: "session.resume" }), (r) => here(r) === before);
+    const entered = run.facts.filter((f) => f.cause === run.facts.at(-1)?.cause);
+    expect(entered.filter((f) => f.type === "v1.Refused")).toEqual([]);
+    expect(run.state.context.world.station.hands).toBe("washed");
+  });
+
   it("leaves a balanced count as it is where no sharp was out", () => {
     const here = (run: Run) => stepHere(run.state.context.input, run.state.context.world)?.id;
     const done: SessionEvent = { type: "step.done" };

@@ -18,14 +18,19 @@ const does = (step: Step, verb: Effect["verb"]): boolean => step.effects.some((e
 const onlySharps = (step: Step): boolean =>
   step.effects.length > 0 && step.effects.every((e) => e.verb === "discard" && e.into === "sharps");
 
-export function resumingSteps(protocol: Protocol, { list, gloved, sharpsOut }: Accident): readonly Step[] {
+/** @param asBefore14 as rules before 1.4.0 had it (./rules) */
+export function resumingSteps(
+  protocol: Protocol,
+  { list, gloved, sharpsOut }: Accident,
+  asBefore14 = false,
+): readonly Step[] {
   if (list === null) return protocol.resuming;
   const needsGloves = gloved || sharpsOut;
   const sharps = new Set(protocol.items.filter((i) => i.role === "sharp").map((i) => i.id));
   const opensSharp = (step: Step): boolean => step.effects.some((e) => e.verb === "open" && sharps.has(e.item));
   /** Hands are as they should be, and nothing was done with them since. */
   let areFresh = false;
-  return protocol.resuming.filter((step) => {
+  const steps = protocol.resuming.filter((step) => {
     // The needle that the set-up had opened is gone; the work begins with another.
     if (step.atWork && !(list === "setUp" && sharpsOut && opensSharp(step))) return false;
     if (onlySharps(step) && !sharpsOut) return false;
@@ -36,4 +41,12 @@ export function resumingSteps(protocol: Protocol, { list, gloved, sharpsOut }: A
     } else if (step.effects.length > 0) areFresh = false;
     return true;
   });
+  return gloved || asBefore14 ? steps : endingBare(steps);
+}
+
+/** Hands that were bare put gloves on for the sharps alone: what is asked for next may be to wash them. */
+function endingBare(steps: readonly Step[]): readonly Step[] {
+  const sharps = steps.findIndex(onlySharps);
+  const last = steps.findLastIndex((s) => does(s, "don"));
+  return sharps >= 0 && last > sharps ? steps.filter((_, at) => at !== last) : steps;
 }

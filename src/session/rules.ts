@@ -10,7 +10,8 @@ export const rulesVersions = [
   "1.1.0",
   /** Its summary did not yet name the spoken notes. */
   "1.2.0",
-  /** Its summary did not yet say what was out of use at the end. */
+  /** Its summary did not yet say what was out of use at the end; with a sharp out, an accident that found bare hands in a
+   * list was resumed with gloves on. */
   "1.3.0",
   "1.4.0",
 ] as const;
@@ -18,5 +19,7 @@ export const rulesVersions = [
 /** Written into every new header. Raise it with any change of rule or fold that reads an old record differently. */
 export const currentRules = "1.4.0" satisfies (typeof rulesVersions)[number];
 
-/** Whether these fold as it was before 1.2.0. */
+/** Whether these fold as it was before 1.2.0, or 1.4.0. */
 export const foldAsBefore12 = (rules: string): boolean => rules === "1.0.0" || rules === "1.1.0";
+export const foldAsBefore14 = (rules: string): boolean =>
+  foldAsBefore12(rules) || rules === "1.2.0" || rules === "1.3.0";

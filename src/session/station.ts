@@ -6,7 +6,7 @@ import { startsSoiled } from "./addedSteps";
 import { chain, type ItemState, isGloved, type Kinds, put, type Station, soil } from "./contact";
 import type { DeviationCode } from "./fact";
 import type { Effect, Item } from "./protocol";
-import { currentRules, foldAsBefore12 } from "./rules";
+import { currentRules, foldAsBefore12, foldAsBefore14 } from "./rules";
 import { findingRules, handRules, movements } from "./transfer";
 
 export {
@@ -49,7 +49,11 @@ export function stationAtStart(
     handsSoiledBy: [],
     items: Object.fromEntries(items.map((i) => [i.id, state(i)])),
   } as const;
-  return foldAsBefore12(rules) ? { ...station, asBefore12: true } : station;
+  return {
+    ...station,
+    ...(foldAsBefore12(rules) ? { asBefore12: true } : {}),
+    ...(foldAsBefore14(rules) ? { asBefore14: true } : {}),
+  };
 }
 
 export interface Outcome {

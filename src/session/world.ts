@@ -152,12 +152,13 @@ function inOrder(input: SessionInput, order: readonly string[]): readonly Step[]
 
 const resumings = new WeakMap<SessionInput, Map<string, readonly Step[]>>();
 
-function resumingOf(input: SessionInput, { placeBefore, accident }: World): readonly Step[] {
+function resumingOf(input: SessionInput, { placeBefore, accident, station }: World): readonly Step[] {
   const list = placeBefore?.list ?? null;
-  const key = `${list} ${accident.gloved} ${accident.sharpsOut}`;
+  const { asBefore14 = false } = station;
+  const key = `${list} ${accident.gloved} ${accident.sharpsOut} ${asBefore14}`;
   const known = resumings.get(input) ?? new Map<string, readonly Step[]>();
   resumings.set(input, known);
-  const made = known.get(key) ?? resumingSteps(input.protocol, { list, ...accident });
+  const made = known.get(key) ?? resumingSteps(input.protocol, { list, ...accident }, asBefore14);
   known.set(key, made);
   return made;
 }

@@ -7,7 +7,7 @@ import type { Move } from "../../src/check/graph";
 import { Monitor } from "../../src/check/monitor";
 import { tellOne } from "../../src/check/telling";
 import type { EventId, Protocol, Step } from "../../src/session/protocol";
-import { endsGloved, flowHere } from "../../src/session/world";
+import { flowHere } from "../../src/session/world";
 import { behindHere, planIsSound } from "../../src/turnaround/breakdown/planIsSound";
 
 const slips: readonly EventId[] = ["freshGloves", "tornGlove", "tornBarrier", "dropped", "touched"];
@@ -43,13 +43,11 @@ export function movesAt(m: Monitor, protocol: Protocol): Move[] {
   return moves;
 }
 
-/** Anywhere but with bare hands and a sharp out while the station is built or taken apart: src/check/README.md. */
+/** Anywhere that something is asked for. */
 function mayBeHurt(m: Monitor): boolean {
   const { world } = m;
   if (world.phase === "procedure" && (world.place === null || world.placeBefore === null)) return true;
-  if (m.here() === null) return false;
-  const isGloved = world.exposure === "resuming" ? world.accident.gloved : isGlovedNow(m) || endsGloved(m.input, world);
-  return isGloved || world.sharps.opened === world.sharps.binned;
+  return m.here() !== null;
 }
 
 const isGlovedNow = (m: Monitor): boolean => m.hands().hands === "glovedClean" || m.hands().hands === "glovedSoiled";
