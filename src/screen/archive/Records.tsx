@@ -129,7 +129,7 @@ function SessionRow({ row, erased }: { row: FindingRow; erased: () => void }) {
       </em>
       <details className={acts.whole} onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
         <summary>{personal.title}</summary>
-        {isOpen && <PersonalPart session={row.session} erased={erased} />}
+        {isOpen && <PersonalPart session={row.session} hasHeading={false} erased={erased} />}
       </details>
     </li>
   );

@@ -10,6 +10,8 @@ import { personalWords } from "./words";
 
 interface Props {
   readonly session: string;
+  /** Left out where what it unfolds from has named it. */
+  readonly hasHeading?: boolean;
   /** Told once it is erased on the disk. */
   readonly erased: (places: readonly number[]) => void;
 }
@@ -17,7 +19,7 @@ interface Props {
 /** Who uses keys stands on the harmless answer when the question comes up. */
 const focus = (button: HTMLButtonElement | null): void => button?.focus();
 
-export function PersonalPart({ session, erased }: Props) {
+export function PersonalPart({ session, hasHeading = true, erased }: Props) {
   const { beside, language, words } = useShared();
   const w = personalWords(language);
   const [now, setNow] = useState<BesideOf | null>(null);
@@ -41,7 +43,7 @@ export function PersonalPart({ session, erased }: Props) {
   };
   return (
     <section className={styles.part} aria-label={w.title} data-testid="personal-part" data-client={client.state}>
-      <h3>{w.title}</h3>
+      {hasHeading && <h3>{w.title}</h3>}
       <p>{w.client[client.state]("reference" in client ? client.reference : "")}</p>
       {notes.map((note) => (
         <div key={note.n} className={styles.row}>

@@ -99,11 +99,11 @@ function Fault({ what, fault: { code, at, expected, found }, words, record }: Fa
       <dl>
         <div>
           <dt>{w.expected}</dt>
-          <dd>{shortly(expected)}</dd>
+          <dd>{shortly(w.term(expected))}</dd>
         </div>
         <div>
           <dt>{w.found}</dt>
-          <dd>{shortly(found)}</dd>
+          <dd>{shortly(w.term(found))}</dd>
         </div>
       </dl>
     </>

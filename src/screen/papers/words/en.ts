@@ -270,6 +270,8 @@ export const papersEn = {
     where: (place: string) => `At ${place}.`,
     thatFact: (place: string, type: string, clock: string) => `${place}, ${type} at ${clock}`,
     sealedOtherwise: "That key sealed something else than what stands in this file.",
+    /** What was expected or found, where the verifier has it in words. */
+    term: (text: string) => text,
     expected: "Expected",
     found: "Found",
     places: {

@@ -1,5 +1,6 @@
 /** Las palabras de los papeles, y de las pantallas que los hacen o comprueban, en español. */
 import type { PaperWords } from ".";
+import { termEs } from "./esTerms";
 
 export const papersEs: PaperWords = {
   record: {
@@ -284,6 +285,7 @@ export const papersEs: PaperWords = {
     where: (place: string) => `En ${place}.`,
     thatFact: (place, type, clock) => `${place}, ${type} a las ${clock}`,
     sealedOtherwise: "Esa clave selló otra cosa que lo que hay en este archivo.",
+    term: termEs,
     expected: "Se esperaba",
     found: "Hay",
     places: {
