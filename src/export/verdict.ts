@@ -14,12 +14,8 @@ export type Place =
   | { part: "summary" }
   | { part: "seal" };
 
-export const intactCodes = [
-  "too-large",
-  "not-utf8",
-  "not-json",
-  "newer-format",
-  "wrong-shape",
+/** What stands in the file is not what was sealed. */
+const otherThanSealed = [
   "wrong-number",
   "altered-header",
   "altered-entry",
@@ -28,6 +24,15 @@ export const intactCodes = [
   "altered-signature",
   "signatures-missing",
   "altered-summary",
+] as const;
+
+export const intactCodes = [
+  "too-large",
+  "not-utf8",
+  "not-json",
+  "newer-format",
+  "wrong-shape",
+  ...otherThanSealed,
   "altered-seal",
   "personal-differs",
   "not-canonical",
@@ -72,18 +77,7 @@ export const inWords = (place: Place): string => {
 
 /** Where the seal or the heads are signed by the key, but what stands in the file is not what was signed. */
 export const sealedOtherwise = ({ intact, signedBy }: Verdict): boolean =>
-  signedBy.ok && !intact.ok && otherThanSealed.has(intact.code);
-
-const otherThanSealed: ReadonlySet<IntactCode> = new Set([
-  "wrong-number",
-  "altered-header",
-  "altered-entry",
-  "altered-link",
-  "entries-missing",
-  "altered-signature",
-  "signatures-missing",
-  "altered-summary",
-]);
+  signedBy.ok && !intact.ok && otherThanSealed.some((code) => code === intact.code);
 
 /** The fact that a place names: its code, and when by the wall clock of the station. Null where there is none. */
 export function factAt(entries: readonly LogEntry[], place: Place): { type: string; clock: string } | null {

@@ -3,13 +3,12 @@
 import { FirstToSee } from "./FirstToSee";
 import styles from "./Papers.module.css";
 import { numbered, type Paper } from "./paper";
-import { remedy } from "./RecordTables";
+import { DeviationCells, DeviationHeads } from "./RecordTables";
 import { Signatures } from "./Signatures";
 
 export function DeviationSheet({ paper }: { paper: Paper }) {
   const { words, record, summary, head } = paper;
   const w = words.list;
-  const { columns } = words.record;
   const all = numbered(paper);
   const skipped = summary.skipped.filter(({ takenBack }) => !takenBack);
   return (
@@ -32,22 +31,14 @@ export function DeviationSheet({ paper }: { paper: Paper }) {
         <table className={styles.form}>
           <thead>
             <tr>
-              <th scope="col">{columns.no}</th>
-              <th scope="col">{columns.at}</th>
-              <th scope="col">{columns.what}</th>
-              <th scope="col">{columns.about}</th>
-              <th scope="col">{columns.done}</th>
+              <DeviationHeads words={words} />
               <th scope="col">{w.after}</th>
             </tr>
           </thead>
           <tbody>
             {all.map((one) => (
               <tr key={one.no} data-taken={one.takenBack || undefined}>
-                <td>{one.no}</td>
-                <td>{paper.clockAt(one.n)}</td>
-                <td>{words.deviated[one.code]}</td>
-                <td>{one.item ? paper.nameOf(one.item) : one.step ? paper.stepName(one.step) : ""}</td>
-                <td>{remedy(paper, one)}</td>
+                <DeviationCells paper={paper} one={one} />
                 <td className={styles.blank} />
               </tr>
             ))}

@@ -21,21 +21,13 @@ export function Deviations({ paper, most }: { paper: Paper; most: number }) {
         <table>
           <thead>
             <tr>
-              <th scope="col">{w.columns.no}</th>
-              <th scope="col">{w.columns.at}</th>
-              <th scope="col">{w.columns.what}</th>
-              <th scope="col">{w.columns.about}</th>
-              <th scope="col">{w.columns.done}</th>
+              <DeviationHeads words={words} />
             </tr>
           </thead>
           <tbody>
             {shown.map((one) => (
               <tr key={one.no} data-taken={one.takenBack || undefined}>
-                <td>{one.no}</td>
-                <td>{paper.clockAt(one.n)}</td>
-                <td>{words.deviated[one.code]}</td>
-                <td>{one.item ? paper.nameOf(one.item) : one.step ? paper.stepName(one.step) : ""}</td>
-                <td>{remedy(paper, one)}</td>
+                <DeviationCells paper={paper} one={one} />
               </tr>
             ))}
           </tbody>
@@ -46,8 +38,33 @@ export function Deviations({ paper, most }: { paper: Paper; most: number }) {
   );
 }
 
+type Numbered = ReturnType<typeof numbered>[number];
+
+/** What every list of deviations begins with: number, time, what, of which item, and what was done about it. */
+export function DeviationHeads({ words }: { words: PaperWords }) {
+  const { no, at, what, about, done } = words.record.columns;
+  return [no, at, what, about, done].map((name) => (
+    <th key={name} scope="col">
+      {name}
+    </th>
+  ));
+}
+
+export function DeviationCells({ paper, one }: { paper: Paper; one: Numbered }) {
+  const { item, step } = one;
+  return (
+    <>
+      <td>{one.no}</td>
+      <td>{paper.clockAt(one.n)}</td>
+      <td>{paper.words.deviated[one.code]}</td>
+      <td>{item ? paper.nameOf(item) : step ? paper.stepName(step) : ""}</td>
+      <td>{remedy(paper, one)}</td>
+    </>
+  );
+}
+
 /** What was done about a deviation, in words; a step left out has its reason, a count that differs its own. */
-export function remedy(paper: Paper, one: ReturnType<typeof numbered>[number]): string {
+function remedy(paper: Paper, one: Numbered): string {
   const { words, summary } = paper;
   const w = words.record;
   if (one.takenBack) return w.takenBack;
