@@ -2,7 +2,7 @@
  * What was taught, on this device and nowhere else: a database of its own, so that a backup of the log or of the studio does
  * not carry it. The one before the last is kept for "undo" until it is forgotten.
  */
-import { openDB } from "idb";
+import { openDevice } from "../log/deviceStore";
 import { type OwnVoice, readOwnVoice } from "../recogniser/ownVoice/ownVoice";
 
 const places = ["now", "before"] as const;
@@ -15,7 +15,7 @@ export interface OwnVoiceStore {
 }
 
 export function ownVoiceStore(name = "gloveside-own-voice"): OwnVoiceStore {
-  const opening = () => openDB(name, 1, { upgrade: (db) => void db.createObjectStore("voice") });
+  const opening = () => openDevice(name, 1, { upgrade: (db) => void db.createObjectStore("voice") });
   const within = async <T>(work: (db: Awaited<ReturnType<typeof opening>>) => Promise<T>): Promise<T> => {
     const db = await opening();
     try {

@@ -1,5 +1,5 @@
 /** The log of this device: its key and its journal, and what its newest sessions left unready. */
-import { deviceSigner, freshLeaf, indexedDbJournal, type Journal, newSigner, type Signer } from "../log";
+import { deviceSigner, indexedDbJournal, type Journal, newSigner, type Signer, watchLosses } from "../log";
 import { openLeftUnready, type ReadLeft } from "../log/leftUnready";
 import { openVault, type Vault } from "../log/vault";
 
@@ -25,8 +25,7 @@ export async function deviceLog(tellLost: (why: string) => void): Promise<Opened
     return { ok: false, why: "noSigning" };
   }
   try {
-    const { lost } = await freshLeaf();
-    if (lost !== null) tellLost(lost);
+    watchLosses(tellLost);
     const signer = await deviceSigner();
     const vault = openVault();
     const journal = indexedDbJournal(signer, { vault });

@@ -2,8 +2,8 @@
 export { canonicalText, Digest, digestOf } from "./canonical";
 export { headOf, headOfHeader, signedMessage } from "./chain";
 export { deviceSigner } from "./deviceKey";
+export { watchLosses } from "./deviceStore";
 export { Known, knownBy, LogEntry, Stamp, WayIn } from "./entry";
-export { freshLeaf } from "./freshLeaf";
 export { formatVersion, Header, PublicKey, Signature } from "./header";
 export { indexedDbJournal } from "./indexedDbJournal";
 export { type IndexedDbOptions, indexedDbStore } from "./indexedDbStore";

@@ -3,6 +3,7 @@
  * has it. An answer is given only after the whole transaction is complete; any trouble inside aborts it whole.
  */
 import { trouble } from "./batch";
+import { leafTurned } from "./deviceStore";
 import type { Done, EntryStore, ListedRow, PenAt } from "./entryStore";
 import { atOpening, atSeal, clientFound, isFoundBy, withBatch, withoutClient } from "./findingRow";
 import type { JournalTrouble } from "./journal";
@@ -31,7 +32,9 @@ export type IndexedDbOptions = {
 
 export const asTrouble = (error: unknown): JournalTrouble => {
   const name = error instanceof Error || error instanceof DOMException ? error.name : "";
-  if (name === "QuotaExceededError") return trouble("storage-full", "The device has no room left for the log.");
+  // Chromium names a disk without room in the words of its file system only.
+  const isFull = name === "QuotaExceededError" || /NO_SPACE/.test((error as Error)?.message ?? "");
+  if (isFull) return trouble("storage-full", "The device has no room left for the log.");
   return trouble("storage-lost", `The log cannot be written or read: ${name} ${(error as Error)?.message ?? error}`);
 };
 
@@ -44,6 +47,7 @@ export function indexedDbStore({ name = logName, locks, vault }: IndexedDbOption
   async function write(act: (tx: Write) => Promise<Done>): Promise<Done> {
     let tx: Write | null = null;
     try {
+      await leafTurned();
       tx = (await database()).transaction(["sessions", "entries", "finding", "personal", "away"], "readwrite", {
         durability: "strict",
       });

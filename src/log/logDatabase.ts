@@ -1,7 +1,8 @@
 /** The database of the log: sessions, their entries, and the index they are found by, so that one transaction holds all. */
-import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from "idb";
+import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from "idb";
 import type { RecordsLock } from "../locked/recordsLock";
 import type { AwayBody, AwayRow } from "./away";
+import { openDevice } from "./deviceStore";
 import type { LogEntry } from "./entry";
 import type { SessionRow } from "./entryStore";
 import type { FindingRow } from "./findingRow";
@@ -64,7 +65,7 @@ export function logDatabase(name: string = logName) {
     opening = null;
   };
   const open = (): Promise<LogDb> => {
-    opening ??= openDB<LogSchema>(name, 5, {
+    opening ??= openDevice<LogSchema>(name, 5, {
       upgrade: async (db, from, _to, tx) => {
         if (from < 1) firstVersion(db);
         if (from < 2) secondVersion(db);

@@ -2,7 +2,8 @@
  * The studio's rows on this device: IndexedDB, one transaction for all changes of one act, `durability: "strict"`, so
  * that what is shown as kept is on the disk. Every row passes its schema before it is written and after it is read.
  */
-import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import type { DBSchema, IDBPDatabase } from "idb";
+import { openDevice } from "../log/deviceStore";
 import { type Answer, answer, refuse } from "../sums/answer";
 import { type Change, kinds } from "./kinds";
 import { type RowName, readRows, type StoredRow, type Studio } from "./studio";
@@ -34,7 +35,7 @@ export function indexedDbStudio(name = "gloveside-studio"): StudioStore {
     opening = null;
   };
   const database = () => {
-    opening ??= openDB<StudioSchema>(name, 1, {
+    opening ??= openDevice<StudioSchema>(name, 1, {
       upgrade: (db) => void db.createObjectStore("rows", { keyPath: ["kind", "id"] }),
       blocking: (_now, _next, event) => {
         (event.target as IDBDatabase).close();
@@ -88,6 +89,7 @@ function undoOf({ kind, id }: Change, before: StoredRow | undefined): Change | n
 
 function asTrouble(error: unknown) {
   const name = error instanceof Error || error instanceof DOMException ? error.name : "";
-  if (name === "QuotaExceededError") return refuse("storage-full", (say) => say.kept.noRoom);
+  if (name === "QuotaExceededError" || /NO_SPACE/.test((error as Error)?.message ?? ""))
+    return refuse("storage-full", (say) => say.kept.noRoom);
   return refuse("storage-lost", (say) => say.kept.noAnswer(name));
 }
