@@ -138,7 +138,7 @@ it("goes on within a quota until it is spent, says so, and goes on once it is ra
   page = await open();
   const devtools = await page.context().newCDPSession(page);
   const { origin } = new URL(place.url);
-  await devtools.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: usage + 400_000 });
+  await devtools.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: usage + 80_000 });
   await openApp(page, place.url);
   await begin(page);
   const kept = await actUntil(page, () => isTold(page));

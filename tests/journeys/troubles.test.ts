@@ -87,8 +87,8 @@ describe("a microphone that is not there", () => {
 });
 
 /**
- * In the page: every new row is turned away as a full device does, or no longer. Chromium's own way to lower the quota
- * (Storage.overrideQuotaForOrigin) leaves IndexedDB writing on in version 156, as tried.
+ * In the page: every new row is turned away as a full device does, or no longer. A disk and a quota that are truly full:
+ * fullDisk.test.ts.
  */
 function fillStorage(isFull: boolean): void {
   const here = globalThis as unknown as { realAdd?: IDBObjectStore["add"] };
