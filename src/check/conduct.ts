@@ -129,6 +129,8 @@ const dirty: ReadonlySet<Effect["verb"]> = new Set([
   "fill",
   "breakSkin",
 ]);
+/** On skin goes another piece: a wrap stands for as many as are needed. */
+const takesUp: ReadonlySet<Effect["verb"]> = new Set(["touch", "cover", "fill", "preClean", "apply", "wipe"]);
 const soils: ReadonlySet<Effect["verb"]> = new Set(["preClean", "uncover", "discard", "fill", "breakSkin"]);
 const contacts: ReadonlySet<Effect["verb"]> = new Set(["touch", "cover", "uncover", "bring", "fill", "breakSkin"]);
 
@@ -202,6 +204,10 @@ function ownLooks(h: HandState, state: ThingState, effect: ThingEffect, about: T
   if (verb === "open" && critical && item.starts.condition !== "sterile") found.push("sterileUnderTheSkin");
   if (verb === "breakSkin" && critical && state.at !== "station") found.push("sterileUnderTheSkin");
   if (verb === "breakSkin" && critical && item.role !== "sharp" && !state.opened) found.push("sterileUnderTheSkin");
+  // A new sharp is another piece. While building and taking apart, whatever else was thrown away is gone; at work a thing
+  // may stand for as many pieces as are needed.
+  if (state.at === "discarded" && stage !== "late" && item.role !== "sharp" && takesUp.has(verb))
+    found.push("thrownStaysOut");
   if (effect.verb === "discard") found.push(...wrongStream(effect.into, state, item, stage));
   return found;
 }

@@ -34,6 +34,7 @@ export const ruleIds = [
   "sharpsCounted",
   "wasteStream",
   "singleUseDiscarded",
+  "thrownStaysOut",
   "reusableReady",
   "criticalSterilised",
   "noBarrierLeft",
@@ -192,6 +193,11 @@ export const rules: Readonly<Record<RuleId, Rule>> = {
   singleUseDiscarded: {
     words: "Single-use things are thrown away after the client, used or not, and never put aside for another.",
     source: "common practice, no source; 25 TAC 229.409",
+    codes: [],
+  },
+  thrownStaysOut: {
+    words: "What was thrown away is not taken up again.",
+    source: "25 TAC 229.409: single use; common practice, no source",
     codes: [],
   },
   reusableReady: {

@@ -136,6 +136,34 @@ describe("a copy of a bundled protocol", () => {
   });
 });
 
+describe("what is found", () => {
+  const speak = async (language: string) => {
+    await page.goto(`${place.url}#settings`);
+    await select(page, page.getByRole("radio", { name: language }));
+  };
+
+  it("is told in the language of the device, the protocol's own words too", async () => {
+    await speak("Español");
+    await page.goto(`${place.url}#protocols`);
+    await press(
+      page,
+      page
+        .getByTestId("drafts")
+        .getByRole("link", { name: /^Editar / })
+        .first(),
+    );
+    await check(/^No es seguro: \d+ hallazgo/);
+    const atFault = page.getByTestId("steps-setUp").locator('li[data-found="true"]').first();
+    await atFault.getByText("Las manos se lavan o se frotan antes de ponerse guantes.").waitFor();
+    await press(page, atFault.getByText("Cómo se llega a eso"));
+    await atFault.getByText(/^Ahora pide: «Ponte guantes/).waitFor();
+    await speak("English");
+    await page.goto(`${place.url}#protocols`);
+    await press(page, page.getByRole("link", { name: "Edit Cartridge machine, single-use grip, our own" }));
+    await check(/^Not safe: \d+ finding/);
+  });
+});
+
 describe("a step", () => {
   it("is added with words and with effects chosen from lists, and the proof goes by them", async () => {
     await press(page, button("Add a step to Set-up"));

@@ -10,6 +10,7 @@ import { conventionBooth } from "../../src/session/protocols/conventionBooth";
 import { asRead } from "./judge";
 import { laterOperators } from "./laterOperators";
 import { operators } from "./operators";
+import { secondOperators } from "./secondOperators";
 import { walkWhole } from "./wholeStation";
 
 type Killer = readonly [operator: string, what: string, protocol?: string];
@@ -43,6 +44,7 @@ const killers: Readonly<Record<RuleId, Killer>> = {
   sharpsCounted: ["countDropped", "breakdown.countSharps"],
   wasteStream: ["wasteIntoHouseholdBin", "breakdown.disposablesOut: discard grip"],
   singleUseDiscarded: ["disposableLeft", "breakdown.disposablesOut: discard grip"],
+  thrownStaysOut: ["thrownAndUsedAgain", "breakdown.disposablesOut: cups"],
   reusableReady: ["uncoveredNotDisinfected", "breakdown: lamp"],
   criticalSterilised: ["criticalLeft", "breakdown.tubesToReprocess: discard tube", "autoclavedTubes"],
   noBarrierLeft: ["itemForgotten", "breakdown: lamp"],
@@ -53,7 +55,9 @@ const killers: Readonly<Record<RuleId, Killer>> = {
 
 function mutantOf([operator, what, protocol = "cartridgeMachine"]: Killer) {
   const base = bundledProtocols.find((p) => p.id === protocol);
-  const mutants = base ? [...operators, ...laterOperators].find((o) => o.id === operator)?.mutants(base) : [];
+  const mutants = base
+    ? [...operators, ...laterOperators, ...secondOperators].find((o) => o.id === operator)?.mutants(base)
+    : [];
   const mutant = mutants?.find((m) => m.what === what);
   return mutant ? asRead(mutant.protocol, what) : expect.fail(`${operator} makes no ${what} of ${protocol}.`);
 }

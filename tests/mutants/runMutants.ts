@@ -1,12 +1,14 @@
 /**
  * Breaks the bundled protocols in every way of operators.ts and asks the checker about each. Prints what was caught,
- * operator by operator, and every survivor. `--only ID,ID` runs some operators. Exit code 1 below 98 %, or where an
+ * operator by operator, and every survivor. `--only ID,ID` runs some operators; `--second` the second dozen, whose
+ * survivors break no rule that there is, which does not make each of them harmless (src/check/README.md). Exit code 1 below 98 %, or where an
  * unbroken protocol is not proved. That each rule is broken by a mutant: killers.test.ts.
  */
 import { checkProtocol } from "../../src/check/checkProtocol";
 import { bundledProtocols } from "../../src/session/protocols";
 import { type Judged, judge, outcomes } from "./judge";
 import { operators } from "./operators";
+import { secondOperators } from "./secondOperators";
 import { walkWhole } from "./wholeStation";
 
 const flag = process.argv.indexOf("--only");
@@ -26,7 +28,8 @@ const countsOf = (all: readonly Judged[]) =>
 
 const survivors: string[] = [];
 const everything: Judged[] = [];
-const chosen = operators.filter((o) => only === undefined || only.includes(o.id));
+const isSecond = process.argv.includes("--second");
+const chosen = (isSecond ? secondOperators : operators).filter((o) => only === undefined || only.includes(o.id));
 for (const { id, words, mutants } of chosen) {
   const judged = bundledProtocols.flatMap((p) =>
     mutants(p).map((mutant) => {
@@ -50,4 +53,4 @@ console.log(
   `${everything.length} mutants, ${chosen.length} operators: ${caught} caught, ${notProved} not proved, ` +
     `${equivalent} equivalent, ${missed} missed: ${rate.toFixed(2)} % of those that are not equivalent`,
 );
-if (rate < 98) process.exitCode = 1;
+if (rate < 98 && !isSecond) process.exitCode = 1;

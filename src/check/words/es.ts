@@ -125,6 +125,10 @@ export const checkEs: CheckWords = {
       words: "Lo de un solo uso se tira tras el cliente, usado o no, y nunca se guarda para otro.",
       source: `${common}; 25 TAC 229.409`,
     },
+    thrownStaysOut: {
+      words: "Lo que se tiró no se vuelve a usar.",
+      source: `25 TAC 229.409: un solo uso; ${common}`,
+    },
     reusableReady: {
       words: "Todo lo reutilizable que se ensució queda desinfectado, reprocesado o fuera de uso al final.",
       source: `${spaulding}; ${bloodborne}(d)(4)(ii)(A), ${memory}`,
