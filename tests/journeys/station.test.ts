@@ -223,7 +223,9 @@ describe("a wet clock on a 10-inch tablet", () => {
       return clocks.map((clock) => {
         const time = [...clock.querySelectorAll("span")].find((one) => /^\d+:\d\d$/.test(one.textContent ?? ""));
         if (!time || !pen) throw new Error("no time on a clock that counts");
-        pen.font = getComputedStyle(time).font;
+        // The shorthand is empty where figures are tabular.
+        const { fontWeight, fontSize, fontFamily } = getComputedStyle(time);
+        pen.font = `${fontWeight} ${fontSize} ${fontFamily}`;
         return {
           digit: pen.measureText("0").actualBoundingBoxAscent / innerHeight,
           drop: (clock.querySelector("svg")?.getBoundingClientRect().height ?? 0) / innerHeight,
