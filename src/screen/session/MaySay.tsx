@@ -21,7 +21,7 @@ export const MaySay = memo(function MaySay({ listenedFor, address, isAsked }: Pr
   const { words, phrases } = useShared();
   const groups = (isAsked ? whenAsked : groupNames).flatMap((group) => {
     const now = commandGroups[group].filter((command) => listenedFor.has(command));
-    return now.length > 0 ? [{ group, said: now.map((command) => phrases.commands[command]).join(" · ") }] : [];
+    return now.length > 0 ? [{ group, said: now.map((command) => phrases.commands[command]).join("\u00a0· ") }] : [];
   });
   const [first, ...others] = groups.map(({ group, said }) => (
     <p key={group}>

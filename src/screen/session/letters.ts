@@ -11,8 +11,8 @@ export function lettersFor(text: string): Letters {
   return text.split(/\s/).some((word) => word.length > longestWord) ? "longWord" : "usual";
 }
 
-/** Letters in a line at the sizes that are largest, on a tablet upright, where they are fewest. */
-const inALine = { shown: 13, said: 38 } as const;
+/** Letters in a line at the sizes that are largest, on a tablet on its side, where height is short. */
+const inALine = { shown: 15, said: 38 } as const;
 
 /** How many lines a text takes at the most, words kept whole. */
 export function linesOf(text: string, as: keyof typeof inALine): number {
