@@ -7,15 +7,20 @@ export function wireLook(model: Model, page: HTMLElement = document.documentElem
   const wishesContrast = matchMedia("(prefers-contrast: more)");
   const show = (): void => {
     const { theme, language } = model.settings.now;
+    const isMore = theme === "contrast" || (theme === "device" && wishesContrast.matches);
     const manifest = document.querySelector('link[rel="manifest"]');
-    if (manifest && manifest.getAttribute("href") !== `./${manifestFile(language)}`)
-      manifest.setAttribute("href", `./${manifestFile(language)}`);
-    page.lang = languageOf(model.view, model.settings.now);
-    page.dataset.theme = theme;
-    page.dataset.contrast = theme === "contrast" || (theme === "device" && wishesContrast.matches) ? "more" : "usual";
+    if (manifest) put(manifest, "href", `./${manifestFile(language)}`);
+    put(page, "lang", languageOf(model.view, model.settings.now));
+    put(page, "data-theme", theme);
+    put(page, "data-contrast", isMore ? "more" : "usual");
   };
   show();
   wishesContrast.addEventListener("change", show);
   model.settings.subscribe(show);
   model.subscribe(show);
+}
+
+/** Only where it differs: the model tells of every second, and an attribute of the root may concern every style. */
+function put(element: Element, attribute: string, value: string): void {
+  if (element.getAttribute(attribute) !== value) element.setAttribute(attribute, value);
 }
