@@ -54,7 +54,7 @@ export const mutations: readonly Mutation[] = [
   other(
     "never gloves over unwashed hands",
     "machines/session/statements.ts",
-    'if (codes.includes("glovesOverUnwashedHands")) return [refusal("don", "handsNotWashed")];',
+    '  glovesOverUnwashedHands: "handsNotWashed",',
     "",
   ),
   other("never lost", "src/session/keeper.ts", "if (!written.ok) {", "state = next;\n    if (!written.ok) {"),
