@@ -1,4 +1,4 @@
-import { mkdtemp, writeFile } from "node:fs/promises";
+import { mkdtemp, truncate, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "vitest";
@@ -160,6 +160,34 @@ test("tells what of a fact was made another, and of a list how many it should ho
   const all = closing.summary.deviations.length;
   expect(told.said).toContain(`expected  ${all} deviations, number 1: {"n":7,"code":"stepLeftOut"`);
   expect(told.said).toContain(`found     ${all - 1} deviations, number 1: {"n":20,"code":"touchedUnplanned"`);
+});
+
+test("200 MB are refused unread, in one line", async () => {
+  const large = await write("large.json", "");
+  await truncate(large, 200_000_000);
+  const { code, said } = await run(large);
+  expect(code).toBe(2);
+  expect(said).toMatch(/^\S+ has 200000000 bytes; no record has more than \d+\. Try: gloveside verify --help\n$/);
+});
+
+test.each([
+  ["__proto__", "wrong-shape"],
+  ["constructor", "wrong-shape"],
+  ["toString", "wrong-shape"],
+])("a record with a key %s is refused, and reaches no prototype", async (key, code) => {
+  const hostile = sealed.text.replace('{"closing"', `{"${key}":{"ok":true},"closing"`);
+  expect(await run(await write("key.json", hostile))).toMatchObject({
+    code: 1,
+    said: expect.stringContaining(`[${code}]`),
+  });
+  expect(({} as { ok?: boolean }).ok).toBeUndefined();
+});
+
+test("what a hostile file says of itself stays in its line, with nothing in it that a terminal obeys", async () => {
+  const hostile = sealed.text.replace('"Artist A"', JSON.stringify("A\u001b[2J\nPASSED"));
+  const { said } = await run(await write("terminal.json", hostile));
+  expect(said).toMatch(/^NOT PASSED\nrecord {5}.*A\?\[2J\?PASSED/);
+  expect(said.split("\n").filter((line) => line === "PASSED")).toEqual([]);
 });
 
 test("explains itself", async () => {

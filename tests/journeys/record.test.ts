@@ -336,6 +336,19 @@ describe("the verify page", () => {
     await verdicts(other).getByText("A newer version of the app made this record.").waitFor();
   });
 
+  it.each([
+    ["words.json", "Dear inspector", "it is no longer JSON"],
+    ["empty.json", "", "it is no longer JSON"],
+    ["deep.json", "[".repeat(200_000), "it is no longer JSON"],
+    ["list.json", "[null]", "This is not a record"],
+    ["key.json", '{"__proto__":{"ok":true},"constructor":{"prototype":{"ok":true}}}', "This is not a record"],
+  ])("refuses the hostile file %s in words, and reaches no prototype", async (name, content, words) => {
+    await give(name, content);
+    await verdicts(other).getByText(words).waitFor();
+    expect(await passedAt(other)).toBe("false");
+    expect(await other.evaluate(() => "ok" in {})).toBe(false);
+  });
+
   it("takes the record out of a page that carries it", async () => {
     const template = readFileSync(new URL("../../dist/record-page.html", import.meta.url), "utf8");
     await give("page.html", packed(template, text) ?? "");

@@ -113,7 +113,7 @@ it("erases a client's part for good: no search finds it, no store holds it, and 
   await page.getByTestId("found").getByText("No session on this device answers this.").waitFor();
   await press(page, page.getByRole("button", { name: "Ask for everything" }));
   await page.getByTestId("found").getByText("3 sessions").waitFor();
-  await page.getByTestId("sessions").getByText("(erased)").waitFor();
+  await page.getByTestId("sessions").getByText("(reference erased)").waitFor();
 
   const { records } = await diskNow(page);
   const erased = records.filter(({ personal }) => personal?.some((part) => "erased" in part));

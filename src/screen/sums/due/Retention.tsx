@@ -1,12 +1,13 @@
 /** Until when a record must be there, by the place's rule: the sessions and cycles of this device, and any other by date. */
 import { useEffect, useState } from "react";
-import { type CivilDate, parseDate } from "../../../due/calendar";
+import { type CivilDate, parseDate, showDate } from "../../../due/calendar";
 import { type KeptRecord, recordKinds } from "../../../due/retention";
 import { retentionRows } from "../../../due/view";
 import { dateAt } from "../../../due/zone";
 import type { PlaceProfile } from "../../../places/line";
 import { placeName } from "../../../places/name";
 import { placeOf } from "../../../studio/placeOf";
+import { PrintedList } from "../../papers/PrintedList";
 import { Section } from "../../prepare/Field";
 import fields from "../../prepare/Prepare.module.css";
 import { useShared } from "../../useModel";
@@ -58,7 +59,20 @@ export function Retention({ zone }: { zone: string }) {
       <h3>{w.onDevice}</h3>
       {kept.length === 0 && <p>{w.noneOnDevice}</p>}
       <Rows records={kept} place={place} today={today} testId="retention-kept" />
-      <p className={acts.note}>{w.nothingDeleted}</p>
+      <div className={acts.acts}>
+        <PrintedList
+          act={w.print}
+          title={w.retention}
+          notes={[w.byPlace(placeName(place, sums), isChosen), w.sheet.made(showDate(today)), w.nothingDeleted]}
+          columns={Object.values(w.sheet.columns)}
+          rows={retentionRows(kept, place, today, sums).map(({ recordId, kind, says, until }, at) => ({
+            id: `${at}`,
+            cells: [recordId, kind, says, until],
+          }))}
+          testId="due-list"
+        />
+        <p className={acts.note}>{w.nothingDeleted}</p>
+      </div>
     </Section>
   );
 }

@@ -75,6 +75,11 @@ export const dueEn = {
   onDevice: "On this device",
   noneOnDevice: "None yet.",
   nothingDeleted: "Nothing is deleted from here.",
+  print: "Print the due list",
+  sheet: {
+    made: (day: string) => `Made on ${day}, from this device alone.`,
+    columns: { record: "Record", kind: "Kind", state: "Now", until: "Keep until", done: "What was done, on, by" },
+  },
 };
 
 export const placeEn = {

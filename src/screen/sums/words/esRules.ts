@@ -78,6 +78,11 @@ export const dueEs: SumWords["due"] = {
   onDevice: "En este dispositivo",
   noneOnDevice: "Aún ninguno.",
   nothingDeleted: "Desde aquí no se borra nada.",
+  print: "Imprimir la lista de plazos",
+  sheet: {
+    made: (day: string) => `Hecha el ${day}, solo con lo de este dispositivo.`,
+    columns: { record: "Registro", kind: "Tipo", state: "Ahora", until: "Hasta", done: "Qué se hizo, cuándo, quién" },
+  },
 };
 
 export const placeEs: SumWords["place"] = {
