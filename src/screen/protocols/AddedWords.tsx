@@ -4,11 +4,10 @@ import { addressOf } from "../pages/page";
 import styles from "../prepare/ProtocolChoice.module.css";
 import { useShared } from "../useModel";
 import type { Added } from "./protocolsModel";
-import { useProtocolWords } from "./useProtocolWords";
 
 export function AddedWords({ added }: { added: Added }) {
-  const { language } = useShared();
-  const w = useProtocolWords().added;
+  const { language, words } = useShared();
+  const w = words.addedFile;
   switch (added.kind) {
     case "proved":
       return (

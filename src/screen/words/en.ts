@@ -53,6 +53,14 @@ export const en: ScreenWords = {
     hush: "Be quiet",
     unreadable: "These cannot be read and are left as they are:",
   },
+  addedFile: {
+    proved: (name) => `Added: ${name}.`,
+    renamed: (id) => `Its id was taken, so that it is ${id} here.`,
+    draft: (name: string, why) => `${name} is kept as a draft and not offered, since it is not proved: ${why}`,
+    open: "Open the draft",
+    there: (name) => `${name} is there already.`,
+    not: "Not added.",
+  },
   offers: {
     label: "From the shelf",
     lot: "Lot from the shelf",

@@ -53,6 +53,14 @@ export const es: ScreenWords = {
     hush: "Silencio",
     unreadable: "Estas no se pueden leer y se dejan como están:",
   },
+  addedFile: {
+    proved: (name) => `Añadido: ${name}.`,
+    renamed: (id) => `Su id estaba ocupado; aquí es ${id}.`,
+    draft: (name, why) => `${name} queda como borrador y no se ofrece, porque no está probado: ${why}`,
+    open: "Abrir el borrador",
+    there: (name) => `${name} ya está aquí.`,
+    not: "No añadido.",
+  },
   offers: {
     label: "Del estante",
     lot: "Lote del estante",

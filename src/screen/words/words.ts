@@ -26,6 +26,13 @@ export interface ScreenWords {
     readonly done: (act: string) => string;
     readonly says: (text: string) => string;
   };
+  /** What a chosen protocol file came to. */
+  readonly addedFile: Words<"open" | "not"> & {
+    readonly proved: (name: string) => string;
+    readonly renamed: (id: string) => string;
+    readonly draft: (name: string, why: string) => string;
+    readonly there: (name: string) => string;
+  };
   /** From the shelf, on the prepare screen. */
   readonly offers: Words<"label" | "lot" | "typed" | "none"> & {
     readonly lotOf: (name: string, lot: string) => string;

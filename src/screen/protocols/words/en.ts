@@ -152,14 +152,6 @@ export const protocolsEn = {
     saved: (name: string, version: string) => `${name} ${version}, proved`,
     removed: (name: string) => `${name} removed`,
   },
-  added: {
-    proved: (name: string) => `Added: ${name}.`,
-    renamed: (id: string) => `Its id was taken, so that it is ${id} here.`,
-    draft: (name: string, why: string) => `${name} is kept as a draft and not offered, since it is not proved: ${why}`,
-    open: "Open the draft",
-    there: (name: string) => `${name} is there already.`,
-    not: "Not added.",
-  },
   list: {
     own: "The studio’s own",
     ownHint: "Proved: no order, event or accident that was walked asks for anything unsafe. Prepare offers these.",

@@ -154,14 +154,6 @@ export const protocolsEs: ProtocolWords = {
     saved: (name, version) => `${name} ${version}, probado`,
     removed: (name) => `${name}, quitado`,
   },
-  added: {
-    proved: (name) => `Añadido: ${name}.`,
-    renamed: (id) => `Su id estaba ocupado; aquí es ${id}.`,
-    draft: (name, why) => `${name} queda como borrador y no se ofrece, porque no está probado: ${why}`,
-    open: "Abrir el borrador",
-    there: (name) => `${name} ya está aquí.`,
-    not: "No añadido.",
-  },
   list: {
     own: "Del estudio",
     ownHint: "Probados: ningún orden, suceso o accidente recorrido pide algo inseguro. Preparar ofrece estos.",
