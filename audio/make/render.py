@@ -1,6 +1,6 @@
 """
 Renders every training, development and test clip of one language into out/<language>/tts (never committed).
-`VOICE_LANGUAGE=en|es python3 audio/make/render.py [--small]`; seed 11. Needs the packages of manifest.json (GnuSpeech: see gnuspeech.mjs).
+`VOICE_LANGUAGE=en|es python3 audio/make/render.py [--small]`; seed and plan in manifest.json. Needs the packages of manifest.json (GnuSpeech: see gnuspeech.mjs).
 """
 import json
 import os
@@ -12,28 +12,36 @@ from pathlib import Path
 
 import accents
 from phrase_list import LANGUAGE, MINE, ROOT, read_phrases
-from texts import ANNOUNCE_A, ANNOUNCE_B, AROUND, SOUND_ALIKE, TALK_A, TALK_B, near_misses
+from texts import ANNOUNCE_A, ANNOUNCE_B, AROUND, SOUND_ALIKE, TALK_A, TALK_B, holds_phrase, near_misses
 
 HERE, OUT = Path(__file__).resolve().parent, MINE / "tts"
 HELD, VOICES = (json.loads((HERE / f).read_text()) for f in ("held-out.json", "manifest.json"))
-RNG = random.Random(11)
+RNG = random.Random(VOICES["train"]["seed"])
 ENGLISH = LANGUAGE == "en"
 SPEEDS = {"slow": 1.18, "natural": 1., "quick": .85}
-# How many training clips a phrase gets from each voice: (full, small).
-COUNTS = {"espeak": (26, 2) if ENGLISH else (16, 2), "awb": (4, 1), "kal16": (3, 0), "kal_diphone": (2, 0), "male": (1, 0), "large_child": (1, 0),
-          "upc_ca_ona_hts": (2, 0), "lp_diphone": (1, 0), "hy_fi_mv_diphone": (1, 0), "czech_dita": (1, 0), "czech_krb": (1, 0),
-          "czech_machac": (1, 0), "msu_ru_nsh_clunits": (1, 0)}
-FOREIGN = [v for v in COUNTS if v in VOICES["accents"]]
+PLAN = VOICES["train"]
+"""How many training clips of each phrase behind each address word, and the share of what is no phrase, by voice."""
+SPANISH_COUNTS = {"espeak": 16, **{v: n for v, n in PLAN["phraseClips"].items() if v in VOICES["accents"]}}
+FOREIGN = [v for v in PLAN["phraseClips"] if v in VOICES["accents"]]
+SPLITS = os.environ.get("RENDER_SPLITS", "train,development,test").split(",")
+TRAINING_ENGINES = os.environ.get("RENDER_TRAINING", "espeak-ng,flite,festival,gnuspeech,accent,rhvoice,pico").split(",")
+"""What is not named here is planned all the same, so that all draws stay as they are, and left for another machine to render."""
 rows: list[dict] = []
 commands: list[list[str]] = []
 festival: dict[tuple[str, float], list[tuple[str, str]]] = {}
 gnuspeech: list[dict] = []
+read_in: dict[str, str] = {}
+"""What a synthesiser reads from its standard input, by the file it writes."""
 
 
 def add(split: str, text: str, label: str, engine: str, voice: str, speed: float) -> str:
     path = str(OUT / f"{len(rows):06d}.wav")
     rows.append({"path": path, "split": split, "text": text, "label": label, "engine": engine, "voice": voice, "speed": round(speed, 2)})
     return path
+
+
+def is_mine(split: str, engine: str) -> bool:
+    return split in SPLITS and (split != "train" or engine in TRAINING_ENGINES)
 
 
 def american(text: str) -> str:
@@ -44,30 +52,50 @@ def espeak(split: str, text: str, label: str, variant: str, wpm: int | None = No
     voice = f"{RNG.choice(VOICES['espeak-ng']['accents'][LANGUAGE])}+{variant}"
     wpm = wpm or max(120, min(235, round(RNG.gauss(168, 26))))
     path = add(split, text, label, "espeak-ng", voice, wpm / 170)
-    commands.append(["espeak-ng", "-v", voice, "-s", str(wpm), "-p", str(RNG.randint(22, 78)), "-w", path, text])
+    pitch = str(RNG.randint(22, 78))
+    if is_mine(split, "espeak-ng"):
+        commands.append(["espeak-ng", "-v", voice, "-s", str(wpm), "-p", pitch, "-w", path, text])
 
 
 def flite(split: str, text: str, label: str, voice: str, stretch: float, pitch: float = 1.0) -> None:
     path = add(split, text, label, "flite", voice, 1 / stretch)
     hertz = VOICES["flite"]["pitchHz"][voice] * pitch
-    commands.append(["flite", "-voice", voice, "--setf", f"duration_stretch={stretch}", "--setf",
-                     f"int_f0_target_mean={hertz:.0f}", "-t", american(text), "-o", path])
+    if is_mine(split, "flite"):
+        commands.append(["flite", "-voice", voice, "--setf", f"duration_stretch={stretch}", "--setf",
+                         f"int_f0_target_mean={hertz:.0f}", "-t", american(text), "-o", path])
+
+
+def rhvoice(split: str, text: str, label: str, voice: str, stretch: float, pitch: float = 1.0) -> None:
+    path = add(split, text, label, "rhvoice", voice, 1 / stretch)
+    if is_mine(split, "rhvoice"):
+        read_in[path] = american(text)
+        commands.append(["RHVoice-test", "-p", voice, "-R", "16000", "-r", f"{100 / stretch:.0f}", "-t", f"{100 * pitch:.0f}", "-o", path])
+
+
+def pico(split: str, text: str, label: str, voice: str, stretch: float, pitch: float = 1.0) -> None:
+    path = add(split, text, label, "pico", voice, 1 / stretch)
+    marked = f"<speed level='{100 / stretch:.0f}'><pitch level='{100 * pitch:.0f}'>{american(text)}</pitch></speed>"
+    if is_mine(split, "pico"):
+        commands.append(["pico2wave", "-l", voice, "-w", path, marked])
 
 
 def fest(split: str, text: str, label: str, voice: str, stretch: float) -> None:
     path = add(split, text, label, "festival", voice, 1 / stretch)
-    festival.setdefault((voice, stretch), []).append((path, american(text)))
+    if is_mine(split, "festival"):
+        festival.setdefault((voice, stretch), []).append((path, american(text)))
 
 
 def foreign(split: str, text: str, label: str, voice: str, stretch: float) -> None:
     path = add(split, text, label, "accent", voice, 1 / stretch)
-    said = accents.spelled(text, VOICES["accents"][voice]["language"], "en-us" if ENGLISH else "es")
-    festival.setdefault((voice, stretch), []).append((path, said))
+    if is_mine(split, "accent"):
+        said = accents.spelled(text, VOICES["accents"][voice]["language"], "en-us" if ENGLISH else "es")
+        festival.setdefault((voice, stretch), []).append((path, said))
 
 
 def gnu(split: str, text: str, label: str, voice: str, stretch: float) -> None:
     path = add(split, text, label, "gnuspeech", voice, 1 / stretch)
-    gnuspeech.append({"path": path, "text": american(text), "voice": voice, "tempo": round(1.1 / stretch, 2)})
+    if is_mine(split, "gnuspeech"):
+        gnuspeech.append({"path": path, "text": american(text), "voice": voice, "tempo": round(1.1 / stretch, 2)})
 
 
 def say(split: str, text: str, label: str, engine: str, voice: str, stretch: float) -> None:
@@ -92,23 +120,33 @@ def set_aside(split: str) -> list[tuple[str, str]]:
     return [(e, v) for e in engines for v in HELD[split].get(e, [])]
 
 
+def train(voice: str, text: str, label: str) -> None:
+    """One training clip by a voice of the plan, its speed and pitch drawn at random."""
+    stretch, pitch = RNG.choice([.82, .9, 1., 1., 1.1, 1.2]), RNG.choice([.78, .88, 1., 1., 1.12, 1.28])
+    if voice == "espeak":
+        espeak("train", text, label, RNG.choice(training_variants()))
+    elif voice in VOICES["rhvoice"]["voices"]:
+        rhvoice("train", text, label, voice, stretch, pitch)
+    elif voice in VOICES["pico"]["voices"]:
+        pico("train", text, label, voice, stretch, pitch)
+    elif voice in ("awb", "kal16"):
+        flite("train", text, label, voice, stretch, pitch)
+    elif voice == "kal_diphone":
+        fest("train", text, label, voice, stretch)
+    elif voice in ("male", "large_child"):
+        gnu("train", text, label, voice, stretch)
+    else:
+        foreign("train", text, label, voice, stretch)
+
+
 def positives(small: bool) -> None:
-    variants, (words, phrases) = training_variants(), read_phrases()
-    number = lambda voice: COUNTS[voice][small]
+    words, phrases = read_phrases()
+    counts = {"espeak": 2} if small else PLAN["phraseClips"] if ENGLISH else SPANISH_COUNTS
     for address in words:
         for command, phrase in phrases.items():
-            label = f"{address}|{command}"
-            for _ in range(number("espeak")):
-                espeak("train", spoken(address, phrase), label, RNG.choice(variants))
-            for voice in FOREIGN:
-                for _ in range(number(voice)):
-                    foreign("train", spoken(address, phrase), label, voice, RNG.choice([.9, 1., 1.15]))
-            for voice in ("awb", "kal16") if ENGLISH else ():
-                for _ in range(number(voice)):
-                    flite("train", spoken(address, phrase), label, voice, RNG.choice([.85, .92, 1., 1.1, 1.2]), RNG.choice([.8, 1., 1., 1.25]))
-            for voice in ("kal_diphone", "male", "large_child") if ENGLISH else ():
-                for _ in range(number(voice)):
-                    (fest if voice == "kal_diphone" else gnu)("train", spoken(address, phrase), label, voice, RNG.choice([.85, 1., 1.18]))
+            for voice, count in counts.items():
+                for _ in range(count):
+                    train(voice, spoken(address, phrase), f"{address}|{command}")
     for split in ("development", "test"):
         for n, (engine, voice) in enumerate(set_aside(split)):
             for k, (command, phrase) in enumerate(phrases.items()):
@@ -118,29 +156,22 @@ def positives(small: bool) -> None:
 
 
 def anyone(split: str, text: str, small: bool) -> None:
-    draw, stretch = RNG.random(), RNG.choice([.85, 1., 1.15])
     if split != "train":
-        say(split, text, "none", *RNG.choice(set_aside(split)), stretch)
-    elif small or draw < (.58 if ENGLISH else .72):
-        espeak(split, text, "none", RNG.choice(training_variants()))
-    elif draw < .78 and ENGLISH:
-        flite(split, text, "none", RNG.choice(["awb", "awb", "kal16"]), stretch, RNG.choice([.8, 1., 1.25]))
-    elif draw < .84 and ENGLISH:
-        fest(split, text, "none", "kal_diphone", stretch)
-    elif draw < .88 and ENGLISH:
-        gnu(split, text, "none", RNG.choice(["male", "large_child"]), stretch)
-    else:
-        foreign(split, text, "none", RNG.choice(FOREIGN), stretch)
+        return say(split, text, "none", *RNG.choice(set_aside(split)), RNG.choice([.85, 1., 1.15]))
+    shares = {"espeak": 1} if small else PLAN["share"] if ENGLISH else {"espeak": 72, **dict.fromkeys(FOREIGN, 4)}
+    train(RNG.choices(list(shares), list(shares.values()))[0], text, "none")
 
 
 def negatives(small: bool) -> None:
+    """What holds a whole phrase on its way is no near miss, and is left out of training."""
     words, phrases = read_phrases()
-    many = 1 if ENGLISH else .5
-    train = (AROUND * 4 + TALK_A * 4 + ANNOUNCE_A * 6 + words * 30 + SOUND_ALIKE * 4 + list(phrases.values()) * 7
-             + near_misses(random.Random(1), round(2300 * many)))
+    many = 1 if ENGLISH else .25
+    training = (AROUND * 6 + TALK_A * 6 + ANNOUNCE_A * 6 + words * 40 + SOUND_ALIKE * 6 + list(phrases.values()) * 10
+                + near_misses(random.Random(1), round(PLAN["nearMisses"] * many)))
+    training = [t for t in training if not holds_phrase(t)]
     dev = AROUND + TALK_A + ANNOUNCE_A + list(phrases.values()) + near_misses(random.Random(2), 300)
     test = TALK_B * 6 + ANNOUNCE_B * 4 + words * 10 + list(phrases.values()) * 3 + SOUND_ALIKE * 2 + near_misses(random.Random(3), 600)
-    for split, texts in (("train", train), ("development", dev), ("test", test)):
+    for split, texts in (("train", training), ("development", dev), ("test", test)):
         for text in RNG.sample(texts, 40) if small else texts:
             anyone(split, text, small)
 
@@ -167,7 +198,7 @@ def run(command: list[str]) -> None:
     made = next((word for word in command if word.startswith(str(OUT)) and word.endswith(".wav")), None)
     if made and Path(made).exists() and Path(made).stat().st_size > 2000:
         return
-    subprocess.run(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, timeout=600, check=False)
+    subprocess.run(command, input=read_in.get(made, ""), text=True, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, timeout=600, check=False)
 
 
 if __name__ == "__main__":

@@ -1,9 +1,11 @@
 """
-Trains the phrase model end to end. GPU: `VOICE_LANGUAGE=en python3 audio/make/train.py --seconds 1100 --out DIR` (needs PyTorch
-and pack.py's files). CPU proof of the pipeline, no quality: `--small`. Writes DIR/weights.npz (the running mean of the weights) and a log.
+Trains the phrase model end to end. GPU: `VOICE_LANGUAGE=en python3 audio/make/train.py --seconds 1100 --out DIR` (needs PyTorch,
+pack.py's files, and takes what render.py left in out/<language>/tts as well). `--shipped` goes on from public/voice. CPU proof of the
+pipeline, no quality: `--small`. Writes DIR/weights.npz (the running mean of the weights) and a log.
 """
 import argparse
 import copy
+import json
 import math
 import sys
 import time
@@ -18,7 +20,9 @@ from torch.nn import functional as F
 import adpcm
 import layout as L
 from noise_train import Clips, NoisePool, equalise, rooms, uniform, unit
+from pack import LONGEST, narrow
 from phrase_list import MINE, WORK, read_phrases
+from shipped import shipped_arrays, shipped_layers, shipped_mel
 from sound import change_tempo
 from torch_net import Embedding, Head, Mel, from_arrays, log_probabilities, to_arrays
 from voice_change import other_voice
@@ -28,6 +32,8 @@ EMBEDDINGS = L.WINDOW_EMBEDDINGS + (WINDOWS - 1) * STRIDE
 SAMPLES = (L.RECEPTIVE_FRAMES + 8 * (EMBEDDINGS - 1) - 1) * L.FRAME_HOP + L.FFT_SIZE
 WORDS, COMMANDS = read_phrases()
 IGNORE = -1
+PHRASES = .62
+"""Share of a batch that is phrases, whole, cut or crossed."""
 
 
 def tempo_variants(job: tuple[np.ndarray, int, int]) -> list[np.ndarray]:
@@ -41,14 +47,30 @@ def decode_job(job: tuple[np.ndarray, np.ndarray, np.ndarray]) -> list[np.ndarra
     return adpcm.decode(*job)
 
 
+def manner(voice: str) -> str:
+    """Voices made from recorded sentences, by rules, or neither: "natural", "espeak" or "other"."""
+    engine, _, name = voice.partition(" ")
+    return "natural" if engine in ("rhvoice", "pico") or name == "awb" else "espeak" if engine.startswith("espeak") else "other"
+
+
+SHARE = {"natural": .44, "espeak": .36, "other": .2}
+"""How often a phrase is drawn from each manner of voice."""
+
+
+def rendered() -> list[dict]:
+    """What render.py left on this machine for training."""
+    listed = MINE / "tts/clips.json"
+    return [r for r in json.loads(listed.read_text()) if r["split"] == "train"] if listed.exists() else []
+
+
 class Material:
-    """The packed bank, decoded, with tempo variants of every phrase, on the device."""
+    """The packed bank, decoded, and what was rendered here, with tempo variants of every phrase, on the device."""
 
-    def __init__(self, files: list[Path], variants: int, device: str, limit: int | None, workers: int) -> None:
+    def __init__(self, files: list[Path], rows: list[dict], variants: int, device: str, limit: int | None, workers: int) -> None:
         with ProcessPoolExecutor(workers) as pool:
-            self.read({k: v for f in files for k, v in np.load(f).items()}, pool, variants, device, limit, workers)
+            self.read({k: v for f in files for k, v in np.load(f).items()}, rows, pool, variants, device, limit, workers)
 
-    def read(self, z: dict, pool: ProcessPoolExecutor, variants: int, device: str, limit: int | None, workers: int) -> None:
+    def read(self, z: dict, rows: list[dict], pool: ProcessPoolExecutor, variants: int, device: str, limit: int | None, workers: int) -> None:
         def raw(name):
             n = z[f"{name}.length"]
             keep = np.arange(len(n)) if limit is None else np.random.default_rng(0).permutation(len(n))[:limit]
@@ -59,19 +81,24 @@ class Material:
             return [c for done in pool.map(decode_job, jobs) for c in done], keep
         def wide(name):
             return [resample_poly(c, 2, 1).astype(np.float32) for c in raw(name)[0]]
+        here = list(pool.map(narrow, [r["path"] for r in rows], chunksize=32))
+        here = [(c / 28000, r) for c, r in zip(here, rows) if 1600 < len(c) < LONGEST]
+        said = [(c, r["label"], f"{r['engine']} {r['voice']}") for c, r in here if r["label"] != "none"]
         clips, keep = raw("positive")
-        groups = list(pool.map(tempo_variants, [(c, i, variants) for i, c in enumerate(clips)], chunksize=20))
-        labels = [z["positive.label"][i].split("|") for i in keep]
-        natural = np.array([not str(z["positive.voice"][i]).startswith("espeak") for i in keep])
+        said += [(c, str(z["positive.label"][i]), str(z["positive.voice"][i])) for c, i in zip(clips, keep)]
+        groups = list(pool.map(tempo_variants, [(c, i, variants) for i, (c, _, _) in enumerate(said)], chunksize=20))
+        labels, manners = [label.split("|") for _, label, _ in said], np.array([manner(voice) for _, _, voice in said])
         repeat = [len(g) for g in groups]
         self.positive = Clips([c for g in groups for c in g], device)
         self.address = torch.tensor(np.repeat([WORDS.index(a) for a, _ in labels], repeat), device=device)
         self.command = torch.tensor(np.repeat([list(COMMANDS).index(c) for _, c in labels], repeat), device=device)
-        weight = np.where(natural, .5 / max(1, natural.sum()), .5 / max(1, (~natural).sum()))
+        weight = np.array([SHARE[m] / max(1, (manners == m).sum()) for m in manners])
         weight = np.repeat(weight * np.array([2. if c == "accident" else 1. for _, c in labels]), repeat)
         self.weight = torch.tensor(weight, device=device).double()
-        self.negative, self.human, self.music = Clips(wide("negative"), device), Clips(wide("human"), device), Clips(wide("music"), device)
-        print("material", self.positive.count, self.negative.count, self.human.count, flush=True)
+        others = [resample_poly(c, 2, 1).astype(np.float32) for c, r in here if r["label"] == "none"]
+        self.negative, self.human, self.music = Clips(wide("negative") + others, device), Clips(wide("human"), device), Clips(wide("music"), device)
+        self.hardness = torch.ones(self.negative.count, device=device)
+        print("material", self.positive.count, self.negative.count, self.human.count, {m: int((manners == m).sum()) for m in SHARE}, flush=True)
 
 
 class Batches:
@@ -103,6 +130,10 @@ class Batches:
         tailless = draw > .92
         x = x.masked_fill(tailless & (t > (end - length * u(.22, .5))[:, None]), 0)
         said = torch.where(headless | tailless, 0, said)
+        other_head = (draw > .74) & (draw < .82)
+        head = unit(self.noise.talk(b, m.negative)) * .05 * 10 ** (u(-4, 4) / 20)[:, None]
+        x = torch.where(other_head & (t < (end - length * (1 - u(.34, .52)))[:, None]), head, x)
+        said = torch.where(other_head, 0, said)
         partner = torch.roll(torch.arange(b, device=dev), 1)
         swapped = (draw > .82) & (draw < .90) & (m.command[which] != m.command[which[partner]])[:, None]
         cut = end - length * u(.2, .42)
@@ -116,15 +147,23 @@ class Batches:
 
     def others(self, b):
         dev, m = self.dev, self.m
-        which, rate = torch.randint(0, m.negative.count, (b,), device=dev), uniform(b, .8, 1.27, dev)
+        which, rate = torch.multinomial(m.hardness, b, replacement=True), uniform(b, .8, 1.27, dev)
         end = SAMPLES - uniform(b, -.2, 1.4, dev) * 16000
         x = m.negative.once(which, end - m.negative.length[which] / rate, rate, SAMPLES)
         people = m.human.loop(torch.randint(0, m.human.count, (b,), device=dev), uniform(b, 0, 90000, dev), uniform(b, .8, 1.27, dev), SAMPLES)
         people = people * (torch.rand(b, device=dev) > .2)[:, None]
-        return torch.where((torch.rand(b, device=dev) < .62)[:, None], x, people)
+        spoken = torch.rand(b, device=dev) < .66
+        self.drawn = torch.where(spoken, which, -1)
+        return torch.where(spoken[:, None], x, people)
+
+    def harder(self, none: torch.Tensor) -> None:
+        """What was taken for a phrase is drawn more often from now on; `none`: log P(no phrase) of the last draw's others, [b, windows]."""
+        use = self.drawn >= 0
+        which, taken = self.drawn[use], 1 - none[use].exp().amin(1)
+        self.m.hardness[which] = .6 * self.m.hardness[which] + .4 * (.06 + taken)
 
     def draw(self, b):
-        dev, n = self.dev, int(b * .62)
+        dev, n = self.dev, int(b * PHRASES)
         x, said = self.phrases(n)
         x = torch.cat([x, self.others(b - n)])
         voices = torch.randperm(b, device=dev)[:int(b * .4)]
@@ -188,6 +227,7 @@ def main() -> None:
     p.add_argument("--resume", type=Path)
     p.add_argument("--rate", type=float, default=2e-3)
     p.add_argument("--small", action="store_true")
+    p.add_argument("--shipped", action="store_true", help="go on from the model in public/voice")
     a = p.parse_args()
     dev = "cuda" if torch.cuda.is_available() else "cpu"
     torch.manual_seed(0)
@@ -197,18 +237,21 @@ def main() -> None:
     if a.small:
         a.batch, a.seconds = 12, min(a.seconds, 30)
     files = [MINE / "carry/positive.npz", MINE / "carry/negative.npz", WORK / "shared/people.npz"]
-    material = Material(files, 1 if a.small else 3, dev, 200 if a.small else None, 2 if a.small else 16)
+    material = Material(files, [] if a.small else rendered(), 1 if a.small else 3, dev, 200 if a.small else None, 2 if a.small else 16)
     batches = Batches(material, dev, 128 if a.small else 3072)
-    mel, embedding, head = Mel().to(dev), Embedding().to(dev), Head(1 + len(WORDS) + len(COMMANDS)).to(dev)
-    if a.resume:
-        from_arrays(np.load(a.resume), embedding, head)
+    known = shipped_arrays() if a.shipped else dict(np.load(a.resume)) if a.resume else None
+    mel, embedding = (Mel(shipped_mel()), Embedding(shipped_layers())) if a.shipped else (Mel(), Embedding())
+    mel, embedding, head = mel.to(dev), embedding.to(dev), Head(1 + len(WORDS) + len(COMMANDS)).to(dev)
+    if known:
+        from_arrays(known, embedding, head)
+        head.norm.eval()  # what it has learnt stands in its scale and shift: the means of a batch must not be put in their place
     groups = [{"params": head.parameters(), "lr": a.rate}, {"params": embedding.parameters(), "lr": a.rate * .3}]
     optimiser = torch.optim.AdamW(groups, weight_decay=1e-3)
     mean = RunningMean([embedding, head], .999)
     began, step, running = time.time(), 0, np.zeros(3)
     while (share := (time.time() - began) / a.seconds) < 1:
         factor = min(1, (step + 1) / 300) * (.5 + .5 * math.cos(math.pi * share)) + .005
-        thaw = 1 if a.resume else min(1, max(0, (share - .05) / .05))
+        thaw = 1 if known else min(1, max(0, (share - .05) / .05))
         for group, rate in zip(optimiser.param_groups, (a.rate, a.rate * .3 * thaw)):
             group["lr"] = rate * factor
         with torch.no_grad():
@@ -220,6 +263,7 @@ def main() -> None:
         none, joint = log_probabilities(head(windows).float(), len(WORDS))
         scores, said = torch.cat([none[:, None], joint.flatten(1)], 1), said.reshape(-1)
         use = said != IGNORE
+        batches.harder(none.detach().view(a.batch, WINDOWS)[int(a.batch * PHRASES):])
         chosen = scores[use].gather(1, said[use][:, None])[:, 0]
         loss = -chosen.mean()
         optimiser.zero_grad()
