@@ -12,13 +12,21 @@ const Manifest = z.object({
   flite: packaged.extend({ pitchHz: z.record(z.string(), z.number()) }),
   festival: packaged.extend({ voices: z.record(z.string(), z.string()) }),
   gnuspeech: packaged,
+  rhvoice: packaged.extend({ voices: names }),
+  pico: packaged.extend({ voices: names }),
   accents: z.record(z.string(), packaged),
+  train: z.object({
+    seed: z.int(),
+    nearMisses: z.int(),
+    phraseClips: z.record(z.string(), z.int().positive()),
+    share: z.record(z.string(), z.number().positive()),
+  }),
   fineTune: z.object({ seed: z.int(), nearMisses: z.int(), phraseClips: z.record(z.string(), z.int().positive()) }),
 });
 const heldOut = HeldOut.parse(JSON.parse(text("held-out.json")));
 const manifest = Manifest.parse(JSON.parse(text("manifest.json")));
 const setAside = [heldOut.test, heldOut.development].flatMap((side) => Object.values(side).flat());
-const trained = Object.keys(manifest.fineTune.phraseClips);
+const trained = [manifest.train.phraseClips, manifest.train.share, manifest.fineTune.phraseClips].flatMap(Object.keys);
 
 describe("the voices that train the phrase model", () => {
   test("leaves the list of held-out voices as it was before the first training, by the digest on the model card", () => {
@@ -42,6 +50,8 @@ describe("the voices that train the phrase model", () => {
       "espeak",
       ...Object.keys(manifest.flite.pitchHz),
       ...Object.keys(manifest.festival.voices),
+      ...manifest.rhvoice.voices,
+      ...manifest.pico.voices,
       "male",
       "large_child",
     ];
@@ -51,6 +61,8 @@ describe("the voices that train the phrase model", () => {
       manifest.flite,
       manifest.festival,
       manifest.gnuspeech,
+      manifest.rhvoice,
+      manifest.pico,
       ...Object.values(manifest.accents),
     ];
     expect(packages.filter((one) => !/ [\d:.]+/.test(one.package) || one.licence.length < 3)).toEqual([]);

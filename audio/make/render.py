@@ -69,7 +69,7 @@ def rhvoice(split: str, text: str, label: str, voice: str, stretch: float, pitch
     path = add(split, text, label, "rhvoice", voice, 1 / stretch)
     if is_mine(split, "rhvoice"):
         read_in[path] = american(text)
-        commands.append(["RHVoice-test", "-p", voice, "-R", "16000", "-r", f"{100 / stretch:.0f}", "-t", f"{100 * pitch:.0f}", "-o", path])
+        commands.append(["RHVoice-test", "-p", voice, "-q", "min", "-r", f"{100 / stretch:.0f}", "-t", f"{100 * pitch:.0f}", "-o", path])
 
 
 def pico(split: str, text: str, label: str, voice: str, stretch: float, pitch: float = 1.0) -> None:
@@ -167,7 +167,7 @@ def negatives(small: bool) -> None:
     words, phrases = read_phrases()
     many = 1 if ENGLISH else .25
     training = (AROUND * 6 + TALK_A * 6 + ANNOUNCE_A * 6 + words * 40 + SOUND_ALIKE * 6 + list(phrases.values()) * 10
-                + near_misses(random.Random(1), round(PLAN["nearMisses"] * many)))
+                + near_misses(random.Random(PLAN["seed"]), round(PLAN["nearMisses"] * many)))
     training = [t for t in training if not holds_phrase(t)]
     dev = AROUND + TALK_A + ANNOUNCE_A + list(phrases.values()) + near_misses(random.Random(2), 300)
     test = TALK_B * 6 + ANNOUNCE_B * 4 + words * 10 + list(phrases.values()) * 3 + SOUND_ALIKE * 2 + near_misses(random.Random(3), 600)
@@ -203,7 +203,7 @@ def run(command: list[str]) -> None:
 
 if __name__ == "__main__":
     small = "--small" in sys.argv
-    os.environ.setdefault("GNUSPEECH", str(ROOT / "out/gnuspeech/package"))
+    os.environ.setdefault("GNUSPEECH", str(ROOT / "out/gnuspeech/node_modules/@echogarden/gnuspeech-wasm"))
     OUT.mkdir(parents=True, exist_ok=True)
     positives(small)
     negatives(small)

@@ -70,7 +70,7 @@ def development(small: bool, known: set[str]) -> None:
 
 def main() -> None:
     small = "--small" in sys.argv
-    os.environ.setdefault("GNUSPEECH", str(ROOT / "out/gnuspeech/package"))
+    os.environ.setdefault("GNUSPEECH", str(ROOT / "out/gnuspeech/node_modules/@echogarden/gnuspeech-wasm"))
     render.OUT, render.RNG = OUT, RNG
     OUT.mkdir(parents=True, exist_ok=True)
     development(small, training(small))

@@ -239,7 +239,7 @@ def main() -> None:
     files = [MINE / "carry/positive.npz", MINE / "carry/negative.npz", WORK / "shared/people.npz"]
     material = Material(files, [] if a.small else rendered(), 1 if a.small else 3, dev, 200 if a.small else None, 2 if a.small else 16)
     batches = Batches(material, dev, 128 if a.small else 3072)
-    known = shipped_arrays() if a.shipped else dict(np.load(a.resume)) if a.resume else None
+    known = dict(np.load(a.resume)) if a.resume else shipped_arrays() if a.shipped else None
     mel, embedding = (Mel(shipped_mel()), Embedding(shipped_layers())) if a.shipped else (Mel(), Embedding())
     mel, embedding, head = mel.to(dev), embedding.to(dev), Head(1 + len(WORDS) + len(COMMANDS)).to(dev)
     if known:
