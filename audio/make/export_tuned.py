@@ -12,7 +12,7 @@ from export import export
 from reference import Model
 from shipped import FOLDER, shipped_layers, shipped_mel
 
-NOTE = "fine-tuned end to end on synthetic speech, then its head on near misses"
+NOTE = "fine-tuned end to end on synthetic speech"
 
 if __name__ == "__main__":
     z, layers, i = np.load(sys.argv[1]), shipped_layers(), 0
