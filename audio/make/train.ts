@@ -51,7 +51,7 @@ function main(): void {
   run("export_tuned.py", `${mine}/run/weights.npz`, target, `${mine}/run/thresholds.json`);
   if (!existsSync(`${target}/model.bin`)) throw new Error(`${target}/model.bin was not written`);
   console.log(
-    `The model lies in ${target}. Next: npm run negatives, npm run golden, npm run bench:voice, and the model card.`,
+    `The model lies in ${target}. Next: audio/make/golden.py, npm run negatives, npm run bench:voice, and the model card.`,
   );
 }
 
