@@ -39,7 +39,7 @@ async function newPage(): Promise<Page> {
     Object.assign(globalThis, { printed });
     globalThis.print = () => {
       const shown = [...document.body.children].filter((part) => getComputedStyle(part).display !== "none");
-      const lines = shown.flatMap((part) => [...part.querySelectorAll("p")].map((line) => line.textContent));
+      const lines = shown.flatMap((part) => [...part.querySelectorAll("p, td")].map((line) => line.textContent));
       printed.push(lines.join("\n"));
     };
   });
@@ -340,6 +340,7 @@ describe("a session that takes from the shelf", () => {
     await open("Due dates");
     await page.getByTestId("retention-kept").getByText("Client C-014").waitFor();
     expect(await told("retention-kept")).toContain("keep: no rule known");
+    expect(await printedOn("Print the due list")).toMatch(/Client C-014[\s\S]*keep: no rule known/);
   });
 });
 
