@@ -1,4 +1,7 @@
-/** "May I touch something?" by hand: asked on the screen, answered aloud with the reason, a no kept on the disk. */
+/**
+ * "May I touch something?" by hand: asked on the screen, answered aloud with the reason, a no kept on the disk. And a thing
+ * taken out of use on a phone, in sight from then on, and taken back.
+ */
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { done, fillIn, onDisk, openApp, patienceMs, start, step } from "./support/artist";
@@ -42,4 +45,38 @@ describe("an artist who is not sure", () => {
       { request: "may.touch", reason: "handsNotWashed", item: "lamp" },
     ]);
   });
+});
+
+describe("an artist with a phone who finds the lamp broken", () => {
+  it.each(["a key", "a touch"])(
+    "takes it out of use by %s, sees that it is, and takes it back as soiled",
+    async (by) => {
+      browser = await openBrowser({ kind: "beeps" });
+      const page = await (await browser.newContext({ viewport: { width: 360, height: 640 } })).newPage();
+      page.setDefaultTimeout(patienceMs);
+      await openApp(page, place.url);
+      await fillIn(page);
+      await start(page);
+      await done(page);
+      // So narrow a deck has no "Something happened": its commands stand among all phrases.
+      const allPhrases = page.getByRole("button", { name: "All phrases" });
+      if (by === "a key") await page.keyboard.press("z");
+      else {
+        await allPhrases.click();
+        await page.getByTestId("takeOutOfUse").click();
+      }
+      await page.getByTestId("question").getByRole("button", { name: "lamp", exact: true }).click();
+      await page.getByTestId("outOfUse").getByText("Out of use: lamp").waitFor();
+      await page.getByTestId("says").getByText("Lamp: out of use. Leave it alone.").waitFor();
+      await allPhrases.click();
+      await page.getByRole("button", { name: "Back in use, as soiled: lamp" }).click();
+      await page.getByTestId("outOfUse").waitFor({ state: "detached" });
+      const [session] = await onDisk(page);
+      const told = session?.facts.filter((f) => f.type === "v1.ItemOutOfUse" || f.type === "v1.ItemBackInUse");
+      expect(told).toMatchObject([
+        { type: "v1.ItemOutOfUse", item: "lamp" },
+        { type: "v1.ItemBackInUse", item: "lamp" },
+      ]);
+    },
+  );
 });
