@@ -179,10 +179,9 @@ export async function createApp(parts: AppParts): Promise<App> {
     trySpeaker: () => withCompanion(({ trial }) => trial.speaker()),
     tell: (event, way) => companion.now?.sessions.running?.tell(event, way),
     command: (command, way) => companion.now?.sessions.running?.command(command, way),
-    async saveRecord() {
+    saveRecord() {
       const running = companion.now?.sessions.running;
-      const text = running && ((await running.textSoFar()) ?? running.recordText);
-      if (running && text) saveFile(`gloveside-${running.session}.json`, text);
+      void running?.save((text) => saveFile(`gloveside-${running.session}.json`, text));
     },
     saveFile,
     async nextClient() {

@@ -9,14 +9,13 @@ import { sayNote, sayNotKept } from "../announcements/sayNotice";
 import type { Voice } from "../announcements/voice";
 import type { CodeCamera } from "../barcode/codeCamera";
 import { sealRecord } from "../export";
-import { recordText as exportedText, recordOf } from "../export/recordFile";
 import { meaning } from "../intent/meaning";
 import type { CommandId } from "../intent/phrases";
 import { type Writer, wallTime } from "../log";
 import type { SoundSource } from "../microphone";
 import { type NoteTaking, noteTaking } from "../notes/noteTaking";
 import { doesListen, type Notice, type RecordView, type Sealing, type SessionView } from "../screen/model";
-import { noticeAfter } from "../screen/session/notice";
+import { noticeAfter, withFile } from "../screen/session/notice";
 import type { KeepTrouble } from "../session/keeper";
 import type { PlannerPort } from "../turnaround/plannerPort";
 import { todayIn } from "./calendar";
@@ -24,6 +23,7 @@ import { createCompanion } from "./companion";
 import { keepAwake } from "./device";
 import { penHere } from "./openSession";
 import { planView } from "./planView";
+import { saveSoFar } from "./saveSoFar";
 import { watchCodes } from "./watchCodes";
 import type { Hearing } from "./wireHearing";
 import type { Log } from "./wireLog";
@@ -52,10 +52,8 @@ export interface RunningSession {
   readonly started: Promise<KeepTrouble | null>;
   tell(event: SessionEvent, way: Way): void;
   command(command: CommandId, way: Way): void;
-  /** Text of the sealed record; null before. */
-  readonly recordText: string | null;
-  /** The record of what is kept by now, unfinished; null where the log cannot be read. */
-  textSoFar(): Promise<string | null>;
+  /** Hands over the record of what is kept by now; says and shows where it is not whole, or there is none. */
+  save(put: (text: string) => void): Promise<void>;
   readonly session: string;
   end(): Promise<void>;
 }
@@ -201,12 +199,17 @@ export function runSession(parts: SessionParts): RunningSession {
   return {
     started: start(),
     session: writer.session,
-    async textSoFar() {
-      const read = await log.journal.read(writer.session);
-      return read.ok ? exportedText(recordOf(read.kept)) : null;
-    },
-    get recordText() {
-      return recordText;
+    async save(put) {
+      const { session } = writer;
+      const file = await saveSoFar({
+        read: () => log.journal.read(session),
+        sealed: recordText,
+        signed: () => writer.signed,
+        put,
+      });
+      if (file === "none") companion.announce([sayNotKept(book, "writeFailed")]);
+      notice = withFile(notice, file);
+      draw();
     },
     tell(event, way) {
       notes?.byHand(event.type);

@@ -17,6 +17,7 @@ export type {
   Opened,
   ReadSession,
   ResumedSession,
+  SignedSoFar,
   Signer,
   Writer,
 } from "./journal";

@@ -45,6 +45,9 @@ export type KeptSession = {
   personal: readonly PersonalPart[];
 };
 
+/** What is acknowledged of a session, as it is held in memory: nothing personal that stands beside the chain. */
+export type SignedSoFar = Pick<KeptSession, "header" | "entries" | "signatures">;
+
 /** The one pen of a session. Appends queue up behind each other. */
 export interface Writer {
   readonly session: string;
@@ -52,6 +55,8 @@ export interface Writer {
   readonly head: Digest;
   /** Entries kept so far. */
   readonly count: number;
+  /** All that is kept so far, for when the store does not answer; it is not asked. */
+  readonly signed: SignedSoFar;
   /** Holds what a fact of the next append commits to; it is kept with that fact or not at all. */
   attach(note: Digest, attachment: Attachment): void;
   /** Keeps all facts of one event, or none. No facts: `ok` at once, nothing written. Never rejects. */

@@ -5,7 +5,7 @@ import { headOfHeader } from "./chain";
 import type { LogEntry } from "./entry";
 import type { EntryStore, PenAt } from "./entryStore";
 import { Header } from "./header";
-import type { Journal, Signer, Writer } from "./journal";
+import type { Journal, SignedSoFar, Signer, Writer } from "./journal";
 import { verifyKept } from "./kept";
 import { oneAtATime } from "./oneAtATime";
 import { type Attachment, belongs, firstStranger, notesIn, type PersonalPart } from "./personal";
@@ -25,7 +25,8 @@ export function journalOver(store: EntryStore, signer: Signer): Journal {
       if (!signatures?.[0]) return trouble("key-lost", "The key of this device does not sign.");
       const pen = uuidv7();
       const made = await store.create({ header: header.data, personal: given.personal }, head, signatures[0], pen);
-      return made.ok ? { ok: true, writer: writerAt(header.data.session, pen, 0, head) } : made;
+      const signed = { header: header.data, entries: [], signatures: [signatures[0]] };
+      return made.ok ? { ok: true, writer: writerAt(pen, head, signed) } : made;
     },
     resume: async (session) => {
       const pen = uuidv7();
@@ -33,7 +34,7 @@ export function journalOver(store: EntryStore, signer: Signer): Journal {
       if (!taken.ok) return taken;
       const kept = await read(session);
       if (kept.ok && kept.kept.header.device === signer.publicKey) {
-        return { ...kept, writer: writerAt(session, pen, kept.kept.entries.length, kept.kept.head) };
+        return { ...kept, writer: writerAt(pen, kept.kept.head, kept.kept) };
       }
       await store.dropPen(session, pen);
       return kept.ok ? trouble("key-lost", "This session was begun under another key.") : kept;
@@ -56,39 +57,45 @@ export function journalOver(store: EntryStore, signer: Signer): Journal {
     return loaded.ok ? verifyKept(loaded.stored) : loaded;
   }
 
-  function writerAt(session: string, pen: string, startCount: number, startHead: string): Writer {
+  function writerAt(pen: string, startHead: string, { header, ...before }: SignedSoFar): Writer {
+    const { session } = header;
+    const entries = [...before.entries];
+    const signatures = [...before.signatures];
     let head = startHead;
-    let count = startCount;
     const inTurn = oneAtATime();
     const attached = new Map<Digest, Attachment>();
-    const here = (): PenAt => ({ session, pen, count });
+    const here = (): PenAt => ({ session, pen, count: entries.length });
     return {
       session,
       get head() {
         return head;
       },
       get count() {
-        return count;
+        return entries.length;
+      },
+      get signed() {
+        return { header, entries: [...entries], signatures: [...signatures] };
       },
       attach: (note, attachment) => void attached.set(note, attachment),
       append: (facts, stamp) =>
         inTurn(async () => {
           if (facts.length === 0) return { ok: true, entries: [] };
-          const batch = await makeBatch({ count, head }, facts, stamp, signer);
+          const batch = await makeBatch({ count: entries.length, head }, facts, stamp, signer);
           if (!batch.ok) return batch;
           const parts = partsFor(batch.entries, attached);
           if (!parts) return trouble("not-a-fact", "A note without its sound.");
           const added = await store.add(here(), batch, parts);
           if (!added.ok) return added;
           head = batch.head;
-          count += batch.entries.length;
+          entries.push(...batch.entries);
+          signatures.push(...batch.signatures);
           return { ok: true, entries: batch.entries };
         }),
       finish: (given) =>
         inTurn(async () => {
           const closing = Closing.safeParse(given);
           if (!closing.success) return trouble("not-a-fact", `Closing: ${closing.error.issues[0]?.message}`);
-          if (closing.data.seal.head !== head || closing.data.seal.entries !== count) {
+          if (closing.data.seal.head !== head || closing.data.seal.entries !== entries.length) {
             return trouble("not-a-fact", "The seal is not of the last head.");
           }
           const closed = await store.close(here(), closing.data);

@@ -29,7 +29,12 @@ export const doesListen = (ear: EarCondition): boolean => ear === "on" || ear ==
 export interface Notice {
   readonly kind: "refused" | "deviation" | "notKept";
   readonly text: string;
+  /** What came of the file with what is kept so far, where that must be known. */
+  readonly file?: SavedFile | undefined;
 }
+
+/** `signedOnly`: the store did not answer, and nothing that stands beside the chain is in it. */
+export type SavedFile = "whole" | "signedOnly" | "none";
 
 export interface Unfinished {
   readonly session: string;

@@ -100,6 +100,46 @@ function fillStorage(isFull: boolean): void {
     : here.realAdd;
 }
 
+/** In the page: the log is not opened even to read, as Chromium does on a disk full to the last byte. */
+function shutStore(): void {
+  IDBDatabase.prototype.transaction = () => {
+    throw new DOMException("Internal error opening backing store for indexedDB.open.", "UnknownError");
+  };
+}
+/** In the page: nothing can be handed over. */
+function refuseFiles(): void {
+  URL.createObjectURL = () => {
+    throw new DOMException("no room", "QuotaExceededError");
+  };
+}
+
+describe("a storage that does not open, not even to read", () => {
+  it("still hands over every fact that was kept, and says aloud and on the screen where no file can be made", async () => {
+    const page = await freshPage({ kind: "beeps" });
+    await fillIn(page);
+    await start(page);
+    await done(page);
+    const kept = (await onDisk(page))[0]?.facts;
+    await page.evaluate(shutStore);
+    await page.keyboard.press("PageDown");
+    const onPaper = page.getByTestId("says").getByText("write it on paper");
+    await onPaper.waitFor({ timeout: patienceMs });
+    const save = page.getByRole("button", { name: "Save what is kept so far" });
+    const saving = page.waitForEvent("download");
+    await save.click();
+    const soFar = await readFile(await (await saving).path(), "utf8");
+    expect(await verifyRecord(soFar, { acceptUnfinished: true })).toMatchObject({ intact: { ok: true } });
+    expect(JSON.parse(soFar).entries.map((entry: { fact: unknown }) => entry.fact)).toEqual(kept);
+    await page.getByTestId("savedFile").getByText("without spoken notes").waitFor({ timeout: patienceMs });
+    // What it says of the fact that was not kept is over first.
+    await onPaper.waitFor({ state: "detached", timeout: patienceMs });
+    await page.evaluate(refuseFiles);
+    await save.click();
+    await onPaper.waitFor({ timeout: patienceMs });
+    await page.getByTestId("savedFile").getByText("No file was made.").waitFor({ timeout: patienceMs });
+  });
+});
+
 describe("a storage that is full", () => {
   it("moves nothing and says so; with room again the same report is kept", async () => {
     const page = await freshPage({ kind: "beeps" });

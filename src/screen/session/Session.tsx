@@ -51,6 +51,11 @@ export function Session({ view }: { view: SessionView }) {
               {view.notice.text}
             </p>
           )}
+          {view.notice?.file && (
+            <p className={styles.notice} data-kind="file" data-testid="savedFile">
+              {words.session.savedFile[view.notice.file]}
+            </p>
+          )}
           {view.notice?.kind === "notKept" && (
             <button type="button" className={styles.saveSoFar} onClick={() => asks.saveRecord()}>
               {words.session.saveSoFar}

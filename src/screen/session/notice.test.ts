@@ -4,7 +4,7 @@ import { begun, inputFor, type Run, told } from "../../../tests/support/session"
 import { smallProtocol } from "../../../tests/support/smallProtocol";
 import { en } from "../../announcements/en";
 import type { Moment } from "../../session/keeper";
-import { noticeAfter } from "./notice";
+import { noticeAfter, withFile } from "./notice";
 
 const way = { by: "touch" } as const;
 const start = () => begun(inputFor(smallProtocol));
@@ -43,5 +43,16 @@ describe("the notice on the station screen", () => {
     const trouble = { code: "storage-full", message: "" };
     const moment: Moment = { kept: false, event: { type: "step.done" }, way, trouble };
     expect(noticeAfter(en, moment, null)).toEqual({ kind: "notKept", text: en.notKept.storageFull });
+  });
+
+  it("says what came of the file until a report is kept, and nothing where no file was offered", () => {
+    const trouble = { code: "storage-full", message: "" };
+    const again: Moment = { kept: false, event: { type: "step.done" }, way, trouble };
+    const saved = withFile({ kind: "notKept", text: "Not kept." }, "signedOnly");
+    expect(saved).toEqual({ kind: "notKept", text: "Not kept.", file: "signedOnly" });
+    expect(noticeAfter(en, again, saved)?.file).toBe("signedOnly");
+    expect(noticeAfter(en, momentOf(start(), { type: "step.done" }), saved)).toBeNull();
+    expect(withFile(refused, "none")).toEqual(refused);
+    expect(withFile(null, "none")).toBeNull();
   });
 });

@@ -4,7 +4,7 @@ import { sayDeviation, sayNotKept, sayRefused } from "../../announcements/sayNot
 import { textOf } from "../../announcements/utterance";
 import type { Moment } from "../../session/keeper";
 import { kindsIn } from "../../session/world";
-import type { Notice } from "../model";
+import type { Notice, SavedFile } from "../model";
 
 /** Time and the app's own business neither raise a notice nor take one down. */
 const ownBusiness: ReadonlySet<string> = new Set([
@@ -19,7 +19,8 @@ const ownBusiness: ReadonlySet<string> = new Set([
 export function noticeAfter(book: Phrasebook, moment: Moment, shown: Notice | null): Notice | null {
   if (!moment.kept) {
     const reason = moment.trouble.code === "storage-full" ? "storageFull" : "writeFailed";
-    return { kind: "notKept", text: textOf(sayNotKept(book, reason)) };
+    const notKept: Notice = { kind: "notKept", text: textOf(sayNotKept(book, reason)) };
+    return shown?.file ? { ...notKept, file: shown.file } : notKept;
   }
   const { facts, after, event } = moment;
   const nameOf = (id: string | null) => (id === null ? null : (kindsIn(after.context.input)[id] ?? null));
@@ -31,4 +32,9 @@ export function noticeAfter(book: Phrasebook, moment: Moment, shown: Notice | nu
     return { kind: "deviation", text: [...new Set(sentences)].join(" ") };
   }
   return ownBusiness.has(event.type) ? shown : null;
+}
+
+/** Nothing is offered as a file where no notice says that something was not kept. */
+export function withFile(shown: Notice | null, file: SavedFile): Notice | null {
+  return shown?.kind === "notKept" ? { ...shown, file } : shown;
 }

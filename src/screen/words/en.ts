@@ -335,6 +335,12 @@ export const en: ScreenWords = {
     practice: "Practice",
     notKept: "Not kept",
     saveSoFar: "Save what is kept so far",
+    savedFile: {
+      whole: "Handed to the browser as a file, with all that is kept so far.",
+      signedOnly:
+        "Handed to the browser as a file, without spoken notes and client reference: the storage does not open. Make room on this device, then save again.",
+      none: "No file was made. Make room on this device, then save again; until then, write it on paper.",
+    },
     asks: {
       item: "Which one?",
       sharps: (expected) => `${expected} should be in the container. How many are?`,

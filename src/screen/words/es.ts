@@ -347,6 +347,12 @@ export const es: ScreenWords = {
     practice: "Práctica",
     notKept: "No guardado",
     saveSoFar: "Guardar lo que hay hasta ahora",
+    savedFile: {
+      whole: "Entregado al navegador como archivo, con todo lo guardado hasta ahora.",
+      signedOnly:
+        "Entregado al navegador como archivo, sin notas habladas ni referencia del cliente: el almacenamiento no se abre. Haz sitio en este dispositivo y guarda otra vez.",
+      none: "No se hizo ningún archivo. Haz sitio en este dispositivo y guarda otra vez; mientras tanto, apúntalo en papel.",
+    },
     asks: {
       item: "¿Cuál?",
       sharps: (expected) => `Debe haber ${expected} en el contenedor. ¿Cuántos hay?`,

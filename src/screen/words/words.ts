@@ -6,6 +6,7 @@ import type { SoundAdvice, SoundVerdict } from "../../microphone/soundCheck";
 import type { DiscrepancyReason, Phase, SkipReason } from "../../session/fact";
 import type { Label, ProductSlot } from "../../session/protocol";
 import type { Hands } from "../../session/station";
+import type { SavedFile } from "../model";
 import type { PageGroup, PageId } from "../pages/page";
 import type { IssueCode } from "../prepare/draft";
 import type { Theme } from "../settings/settings";
@@ -201,6 +202,8 @@ export interface ScreenWords {
     | "notKept"
     | "saveSoFar"
   > & {
+    /** What came of the file with what is kept so far. */
+    readonly savedFile: Words<SavedFile>;
     /** "Free at 16:42" and what is to be done until then. */
     readonly freeAt: (time: string, minutes: number) => string;
     readonly nextSetUpAt: (time: string) => string;
