@@ -47,7 +47,6 @@ export function Session({ view }: { view: SessionView }) {
         <div role="alert" className={styles.alerts}>
           {view.notice && (
             <p className={styles.notice} data-kind={view.notice.kind}>
-              {view.notice.kind === "notKept" && <strong>{words.session.notKept}. </strong>}
               {view.notice.text}
             </p>
           )}

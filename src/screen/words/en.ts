@@ -333,12 +333,11 @@ export const en: ScreenWords = {
     keys: "and keys",
     close: "Back to the step",
     practice: "Practice",
-    notKept: "Not kept",
     saveSoFar: "Save what is kept so far",
     savedFile: {
-      whole: "Handed to the browser as a file, with all that is kept so far.",
+      whole: "All that is kept so far was handed to the browser as a file.",
       signedOnly:
-        "Handed to the browser as a file, without spoken notes and client reference: the storage does not open. Make room on this device, then save again.",
+        "The storage does not open: the file handed to the browser is without spoken notes and client reference. Make room, then save again.",
       none: "No file was made. Make room on this device, then save again; until then, write it on paper.",
     },
     asks: {

@@ -345,12 +345,11 @@ export const es: ScreenWords = {
     keys: "y teclas",
     close: "Volver al paso",
     practice: "Práctica",
-    notKept: "No guardado",
     saveSoFar: "Guardar lo que hay hasta ahora",
     savedFile: {
-      whole: "Entregado al navegador como archivo, con todo lo guardado hasta ahora.",
+      whole: "Todo lo guardado hasta ahora se entregó al navegador como archivo.",
       signedOnly:
-        "Entregado al navegador como archivo, sin notas habladas ni referencia del cliente: el almacenamiento no se abre. Haz sitio en este dispositivo y guarda otra vez.",
+        "El almacenamiento no se abre: el archivo entregado al navegador va sin notas habladas ni referencia del cliente. Haz sitio y guarda otra vez.",
       none: "No se hizo ningún archivo. Haz sitio en este dispositivo y guarda otra vez; mientras tanto, apúntalo en papel.",
     },
     asks: {

@@ -199,7 +199,6 @@ export interface ScreenWords {
     | "keys"
     | "close"
     | "practice"
-    | "notKept"
     | "saveSoFar"
   > & {
     /** What came of the file with what is kept so far. */
