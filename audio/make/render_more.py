@@ -19,21 +19,6 @@ PLAN = render.VOICES["fineTune"]
 """How many clips of each phrase behind each address word, by voice; how many near misses. awb is the most natural of the training voices."""
 
 
-def one(voice: str, text: str, label: str) -> None:
-    """One training clip by a voice of the plan, its speed and pitch drawn at random."""
-    stretch = RNG.choice([.82, .9, 1., 1., 1.1, 1.2])
-    if voice == "espeak":
-        render.espeak("train", text, label, RNG.choice(render.training_variants()))
-    elif voice in ("awb", "kal16"):
-        render.flite("train", text, label, voice, stretch, RNG.choice([.75, .87, 1., 1., 1.15, 1.35]))
-    elif voice == "kal_diphone":
-        render.fest("train", text, label, voice, stretch)
-    elif voice in ("male", "large_child"):
-        render.gnu("train", text, label, voice, stretch)
-    else:
-        render.foreign("train", text, label, voice, stretch)
-
-
 def training(small: bool) -> set[str]:
     """Phrases, near misses, talk. @returns the texts that are no phrase."""
     words, phrases = read_phrases()
@@ -42,13 +27,13 @@ def training(small: bool) -> set[str]:
         for command, phrase in phrases.items():
             for voice, count in voices.items():
                 for _ in range(count):
-                    one(voice, render.spoken(address, phrase), f"{address}|{command}")
+                    render.train(voice, render.spoken(address, phrase), f"{address}|{command}")
     near = near_misses(random.Random(101), 100 if small else PLAN["nearMisses"])
     talk = AROUND + TALK_A + ANNOUNCE_A + words * 12 + SOUND_ALIKE + list(phrases.values()) * 3
     texts = [t for t in near + talk if not holds_phrase(t)]
     names, weights = list(voices), [{"awb": 30, "espeak": 40, "kal16": 6, "kal_diphone": 6}.get(v, 2) for v in voices]
     for text in RNG.sample(texts, 120) if small else texts:
-        one(RNG.choices(names, weights)[0], text, "none")
+        render.train(RNG.choices(names, weights)[0], text, "none")
     return set(texts)
 
 
