@@ -154,6 +154,12 @@ describe("a problem with a step that makes things ready", () => {
     expect(later.facts.at(-1)).toMatchObject({ type: "v1.Refused", reason: "notNow" });
   });
 
+  it("answers a no aloud, with what is to be done here", () => {
+    expect(said(told(cleaning(), problem), { type: "answer.no" })).toEqual(["Do cleanBoth"]);
+    const atWipe = told(cleaning(), ...times(6), problem);
+    expect(said(atWipe, { type: "answer.no" })).toEqual(["Chair: three minutes."]);
+  });
+
   it("is not asked where the step makes nothing ready", () => {
     expect(said(start(), problem)).not.toContain("Take something out of use?");
     expect(told(start(), problem, { type: "answer.yes" }).facts.at(-1)).toMatchObject({ reason: "notNow" });

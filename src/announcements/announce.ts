@@ -75,7 +75,7 @@ export function announce(book: Phrasebook, moment: Moment, readyInMs: number | n
   const end = facts.some((f) => f.type === "v1.StepDone" || f.type === "v1.StepSkipped") ? atTheEnd(book, after) : [];
   const isRefused = facts.some((fact) => fact.type === "v1.Refused");
   const answered = [...answer(book, after, event, readyInMs, isRefused), ...touchAllowed(book, moment)];
-  const all = [...stated, ...asked, ...answered, ...stillWaiting(book, moment), ...end];
+  const all = [...stated, ...asked, ...answered, ...stillWaiting(book, moment), ...declined(book, moment), ...end];
   return together(
     book,
     all.filter((u, at) => u.key !== "step" || all.findIndex((v) => v.key === "step") === at),
@@ -318,6 +318,12 @@ function stillWaiting(book: Phrasebook, { facts, after }: Kept): readonly Uttera
     (f) => f.type === "v1.WetClockReady" || f.type === "v1.WetClockDried" || f.type === "v1.WetClockTrusted",
   );
   return answered ? waiting(book, after.context.world, after) : [];
+}
+
+/** A no to what was offered changes nothing; the step that it was asked at is said again, so that the no is not met in silence. */
+function declined(book: Phrasebook, { before, after, event, facts }: Kept): readonly Utterance[] {
+  const isNo = event.type === "answer.no" && facts.length === 0;
+  return isNo && isOffered(before.context) && !isOffered(after.context) ? now(book, after) : [];
 }
 
 /** A question of the conversation stands that did not stand so before. */
