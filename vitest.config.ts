@@ -14,6 +14,7 @@ export default defineConfig({
           exclude: ["tests/journeys/**"],
           environment: "node",
           testTimeout: 180_000,
+          setupFiles: ["tests/support/seed.ts"],
         },
       },
       {
