@@ -13,7 +13,9 @@ export default defineConfig({
           include: ["src/**/*.test.ts", "machines/**/*.test.ts", "tests/**/*.test.ts", "audio/**/*.test.ts"],
           exclude: ["tests/journeys/**"],
           environment: "node",
-          testTimeout: 180_000,
+          // No bar, only an end to what hangs: some properties take a minute on two free cores, and they may be busy.
+          testTimeout: 600_000,
+          hookTimeout: 300_000,
           setupFiles: ["tests/support/seed.ts"],
         },
       },

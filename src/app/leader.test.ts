@@ -55,7 +55,6 @@ describe("a breakdown led by the plan", () => {
       expect(deviations(at.facts)).toEqual([]);
       expect(at.companion.state.context.world.clocks).toEqual({});
     },
-    60_000,
   );
 
   it("answers how long with the station first", async () => {

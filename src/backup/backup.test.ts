@@ -203,10 +203,16 @@ describe("a file that is not as it should be is refused whole, and nothing is ch
   test("another passphrase", async () => expect(await refused(file, "nine green bottle")).toBe("wrong-passphrase"));
   test("an empty file", async () => expect(await refused(new Uint8Array(0))).toBe("not-a-backup"));
   test("200 MB of zeros, of which a kilobyte is read", async () => {
-    const large = new Blob(Array.from({ length: 200 }, () => new Uint8Array(1_000_000)));
-    const startMs = performance.now();
+    let read = 0;
+    class Counted extends Blob {
+      override slice(from = 0, to = this.size): Blob {
+        read += to - from;
+        return super.slice(from, to);
+      }
+    }
+    const large = new Counted(Array.from({ length: 200 }, () => new Uint8Array(1_000_000)));
     expect(await refused(large)).toBe("not-a-backup");
-    expect(performance.now() - startMs).toBeLessThan(2_000);
+    expect(read).toBe(1_024);
   });
   test("200 MB behind a right first line", async () => {
     const line = new TextEncoder().encode(`${(await file.text()).split("\n")[0]}\n`);

@@ -70,5 +70,5 @@ describe("gloveside hear", () => {
       ),
     ).toBe(true);
     expect((await shippedModel()).ok).toBe(true);
-  }, 60_000);
+  });
 });

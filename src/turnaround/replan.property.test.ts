@@ -50,7 +50,6 @@ describe("every plan, and every plan made anew after anything that happens, keep
         here = after(here, step, lateSec);
       }
     },
-    120_000,
   );
 
   test.prop([anyProblem({ most: 12, windows: true })], { numRuns: 200 })(
@@ -59,7 +58,6 @@ describe("every plan, and every plan made anew after anything that happens, keep
       const answer = solve(problem, { budget: { nodes: 3_000 } });
       expect(answer.kind === "planned" ? breaches(problem, answer) : []).toEqual([]);
     },
-    120_000,
   );
 });
 

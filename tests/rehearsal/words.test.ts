@@ -7,7 +7,7 @@ import { bundledProtocols } from "../../src/session/protocols";
 const manifest = await shippedClips();
 
 describe.each(bundledProtocols)("a whole session: $id", (protocol) => {
-  test("interrupts the breakdown seldom, with eight surfaces or more", { timeout: 300_000 }, async () => {
+  test("interrupts the breakdown seldom, with eight surfaces or more", async () => {
     expect(wettedIn(protocol)).toBeGreaterThanOrEqual(8);
     const careful = await spokenSession(protocol, false, manifest);
     const brisk = await spokenSession(protocol, true, manifest);
