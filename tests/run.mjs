@@ -51,15 +51,21 @@ function figuresOf(report) {
 /** Runs a project of the tests, or a share of it. @returns what passed and failed; a run that broke off counts as one failure. */
 function vitest(project, share = "1/1") {
   const report = join(root, "out", `tests.${project}.${share.replace("/", ".of.")}.json`);
-  rmSync(report, { force: true });
+  const failures = report.replace(".json", ".failed.txt");
+  for (const file of [report, failures]) rmSync(file, { force: true });
   const args = ["vitest", "run", "--project", project, "--shard", share];
   args.push("--reporter=default", "--reporter=json", `--outputFile.json=${report}`);
+  args.push("--reporter=./tests/support/failedTests.ts");
   return new Promise((done) => {
-    const run = spawn("npx", args, { cwd: root, stdio: "inherit" });
+    const env = { ...process.env, FAILED_TESTS: failures };
+    const run = spawn("npx", args, { cwd: root, stdio: "inherit", env });
     run.on("error", (error) => console.error(`npx: ${error.message}`));
     run.on("close", (status) => {
       const { passed, failed } = figuresOf(report);
-      done({ passed, failed: status === 0 ? failed : Math.max(1, failed) });
+      const told = existsSync(failures) ? readFileSync(failures, "utf8") : "";
+      const why =
+        status === 0 || told !== "" ? told : `FAILED ${project} ${share} > broke off, or failed outside of any test\n`;
+      done({ passed, failed: status === 0 ? failed : Math.max(1, failed), why });
     });
   });
 }
@@ -68,7 +74,10 @@ const asked = process.argv.slice(2);
 mkdirSync(join(root, "out"), { recursive: true });
 
 const installed = installMissing();
-const checked = run("npm", ["run", "--silent", "check"]);
+const checking = spawnSync("npm", ["run", "--silent", "check"], { cwd: root, encoding: "utf8" });
+const checked = checking.status ?? 1;
+const saidOfCheck = `${checking.stdout ?? ""}${checking.stderr ?? ""}`;
+console.log(saidOfCheck);
 // Built once, before two runs would do it at the same time.
 if (asked.length === 0) run(process.execPath, ["bin/serve.mjs", "--build-only"]);
 /** The whole session takes a quarter of an hour of real sound and little else: the other journeys go on beside it, two at once. */
@@ -80,9 +89,11 @@ if (asked.length === 0) {
 } else for (const project of asked) runs.push(await vitest(project));
 const sum = (of) => runs.reduce((total, one) => total + of(one), 0);
 const others = [installed, checked].filter((status) => status !== 0).length;
-if (checked !== 0) console.error("The check of form and types failed; see above.");
+if (checked !== 0) console.log(`FAILED npm run check\n${saidOfCheck.slice(-1_500)}`);
 const missing = forWebkit.filter(([program]) => !existsSync(program)).map(([, debian]) => debian);
 if (missing.length > 0) console.log(`Left out: WebKit. To try it as well: apt-get install ${missing.join(" ")}`);
 const failed = sum((one) => one.failed) + others;
+// Once more, together: above, they stand amid the output of runs side by side.
+process.stdout.write(runs.map((one) => one.why).join(""));
 console.log(`${sum((one) => one.passed)} passed, ${failed} failed`);
 process.exitCode = failed === 0 ? 0 : 1;
