@@ -8,7 +8,16 @@ import type { Effect, Step } from "../../src/session/protocol";
 import type { SessionInput } from "../../src/session/sessionInput";
 import { applyEffect, type ItemState, isLeftAlone } from "../../src/session/station";
 import { hasLapsed, isFull, leftMs, wantsReapply } from "../../src/session/wetClock";
-import { flowHere, groupHere, indexHere, kindsIn, stepHere, stepsHere, type World } from "../../src/session/world";
+import {
+  flowHere,
+  groupHere,
+  indexHere,
+  kindsIn,
+  stepById,
+  stepHere,
+  stepsHere,
+  type World,
+} from "../../src/session/world";
 import { isOutOfDate, labelOf, lotMeant, productFor } from "./lookUp";
 import type { Ms } from "./vocabulary";
 
@@ -207,8 +216,18 @@ export const isHeldBack = (code: DeviationCode): boolean => reasonAgainst[code] 
 function standsInTheWay(told: Told, step: Step): BareFact[] {
   const repeats = told.world.flows.length > 0 || told.world.place?.list === "resuming";
   const happens = repeats || !told.world.done.includes(step.id);
-  const against = againstEffects(told, step).filter((f) => happens || !("item" in f) || f.item === null);
+  const against = [...againstEffects(told, step), ...notWettedHere(told, step)].filter(
+    (f) => happens || !("item" in f) || f.item === null,
+  );
   return against.filter((f, i) => against.findIndex((other) => isSameReason(other, f)) === i);
+}
+
+/** Soiled by a slip, it has its process later (addedSteps): wetted here, it would count for nothing. */
+function notWettedHere({ input }: Told, step: Step): BareFact[] {
+  const written = stepById(input, step.id)?.effects ?? [];
+  return written.flatMap((e) =>
+    e.verb === "apply" && !step.effects.includes(e) ? [refusal("apply", "cleanFirst", e.item)] : [],
+  );
 }
 
 const isSameReason = (a: BareFact, b: BareFact): boolean =>

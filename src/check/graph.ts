@@ -202,20 +202,25 @@ export function graphOf(protocol: Protocol, slips = true): Graph {
   }
 
   // Told in the middle of a list or of another flow. Flows that do the same to hands and things are walked as one.
-  const kinds = new Map<string, EventId[]>();
-  for (const { event, steps } of flows) {
-    if (!wantGloves.has(event)) continue;
-    const does = steps.filter((s) => !s.atWork && s.effects.length > 0);
-    const sign = JSON.stringify(does.map((s) => [s.skippable, s.effects]));
-    kinds.set(sign, [...(kinds.get(sign) ?? []), event]);
-  }
+  const doing = (steps: readonly Step[], list: string): Step[] =>
+    steps.filter((s) => !s.atWork && !(s.beforeBreakdown && list === "breakdown") && s.effects.length > 0);
+  const kindsOf = (list: string): ReadonlyMap<string, readonly EventId[]> => {
+    const kinds = new Map<string, EventId[]>();
+    for (const { event, steps } of flows) {
+      if (!wantGloves.has(event)) continue;
+      const sign = JSON.stringify(doing(steps, list).map((s) => [s.skippable, s.effects]));
+      kinds.set(sign, [...(kinds.get(sign) ?? []), event]);
+    }
+    return kinds;
+  };
+  const [inBreakdown, before] = [kindsOf("breakdown"), kindsOf("setUp")];
   /** The short flows of slips, told at a node and ending there; a torn glove comes to the same flow with soiled gloves. */
   const slipsAt = (base: Node): { readonly node: Node; readonly endsGloved: boolean }[] =>
-    [...kinds.values()].flatMap((alike) => {
+    [...(base.list === "breakdown" ? inBreakdown : before).values()].flatMap((alike) => {
       const events = alike.filter((e) => e !== base.event);
       const untorn = events.find((e) => e !== "tornGlove");
       const flow = flows.find((f) => f.event === events[0]);
-      const steps = flow?.steps.filter((s) => !s.atWork && s.effects.length > 0) ?? [];
+      const steps = doing(flow?.steps ?? [], base.list);
       const ways = [
         ...(untorn !== undefined && steps.length > 0 ? [untorn] : []),
         ...(events.includes("tornGlove") ? (["tornGlove"] as const) : []),

@@ -55,7 +55,7 @@ export const anyEdit: fc.Arbitrary<MakeEdit> = fc.oneof(
         return {
           do: "changeStep",
           step: stepIn(p, which),
-          part: { id, caution: undefined, atWork: true, kind: "check" },
+          part: { id, caution: undefined, atWork: true, beforeBreakdown: true, kind: "check" },
         };
       },
   ),

@@ -72,7 +72,9 @@ function follow(run: ClockRun, seen: Seen): ClockRun {
   if (beginsAt(fact, seen) === run.surface) {
     return { ...reached, ended: run.ended === "open" ? "restarted" : run.ended, live: false };
   }
-  if (!now) return { ...reached, live: false };
+  // What soiled it may have taken its clock away, too.
+  const isSoiled = fact.type === "v1.EventReported" && fact.item === run.surface;
+  if (!now) return { ...reached, ended: isSoiled ? "soiled" : run.ended, live: false };
   if (now.state !== "dry") return reached;
   return { ...reached, ended: (mine && endings[fact.type]) || "soiled", live: false };
 }

@@ -112,6 +112,60 @@ describe("a slip", () => {
   });
 });
 
+describe.each(bundledProtocols.map((p) => [p.id, p] as const))("a slip in the breakdown of %s", (_id, protocol) => {
+  const inBreakdown = (at: string): Run => {
+    const run = walk(begun(inputFor(protocol)), atWork);
+    return walk(told(run, { type: "procedure.finish" }), (r) => here(r)?.id === at);
+  };
+  const over = (run: Run) => phase(run) === "breakdown" && here(run) === null;
+  const last = protocol.breakdown.findIndex((s) => s.id === "lastHands");
+  const gloved = protocol.breakdown.slice(0, last).map((s) => s.id);
+
+  it.each(["tornBarrier", "dropped"] as const)(
+    "at any step of it, %s: what is soiled is cleaned, wetted and wiped, and the walk never sticks there",
+    (event) => {
+      const ends = gloved.map((at) => {
+        // Told while gloved: with bare hands nothing is torn or picked up.
+        const before = inBreakdown(at);
+        if (!before.state.context.world.station.hands.startsWith("gloved")) return [at, []];
+        const slipped = told(before, { type: "event.reported", event, item: "lamp" });
+        const run = told(walk(slipped, over), { type: "session.close" }, { type: "answer.confirm" });
+        const closed = run.facts.at(-1);
+        return [at, closed?.type === "v1.SessionClosed" ? closed.unready : here(run)?.id];
+      });
+      expect(ends).toEqual(gloved.map((at) => [at, []]));
+    },
+  );
+
+  it("of a torn barrier asks for no new one there, and for one before", () => {
+    const asked = (run: Run) => {
+      const flow = walk(told(run, { type: "event.reported", event: "tornBarrier", item: "lamp" }), (r) => {
+        return r.state.context.world.flows.length === 0;
+      });
+      return flow.facts.slice(run.facts.length).some((f) => f.type === "v1.StepEntered" && f.step === "tornBarrierNew");
+    };
+    const dressed = (r: Run) => here(r)?.id === protocol.dressing[0]?.id;
+    const work = walk(begun(inputFor(protocol)), atWork);
+    expect(asked(work)).toBe(true);
+    expect(asked(walk(told(work, { type: "procedure.finish" }), dressed))).toBe(true);
+    for (const step of ["sharpsFirst", "uncoverAll", "wipeFurniture"]) expect(asked(inBreakdown(step))).toBe(false);
+  });
+
+  it("of what was cleaned already, or is wet, leaves it out until it is cleaned again, and says so where it would be wetted", () => {
+    const isOneStep = protocol.products.some((p) => p.use === "surfaceDisinfectant" && p.label.oneStep);
+    const slipped = told(inBreakdown("wetFurniture"), { type: "event.reported", event: "dropped", item: "lamp" });
+    const run = walk(slipped, over);
+    const since = run.facts.slice(slipped.facts.length);
+    const wet = since.filter((f) => f.type === "v1.WetClockStarted" && f.surface === "lamp").length;
+    const added = since.some((f) => f.type === "v1.StepDone" && f.step === "addedWet");
+    const said = since.some((f) => f.type === "v1.Refused" && f.reason === "cleanFirst" && f.item === "lamp");
+    expect({ added, said, wet }).toEqual({ added: !isOneStep, said: !isOneStep, wet: 1 });
+    const later = told(inBreakdown("wetTools"), { type: "event.reported", event: "dropped", item: "lamp" });
+    // A label that cleans in the same step lets its clock begin again; under another, dirt is cleaned off first.
+    expect(later.state.context.world.clocks.lamp?.state).toBe(isOneStep ? "dry" : undefined);
+  });
+});
+
 describe("the names of added steps", () => {
   it("are not a protocol's to use", () => {
     const [protocol] = bundledProtocols as [Protocol];

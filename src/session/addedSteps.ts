@@ -4,7 +4,7 @@
  * the process of its class (Spaulding 1968; CDC 2008, Table 1): noncritical cleaned, wet and wiped; critical put aside
  * to be sterilised; porous and single-use thrown away.
  */
-import type { Effect, Item, Protocol, Step } from "./protocol";
+import type { Effect, Item, Label, Protocol, Step } from "./protocol";
 
 /** Ids that a protocol may not use for its own steps. */
 export const addedPrefixes = ["carriedOver", "added"] as const;
@@ -113,12 +113,60 @@ export function placeForAdded(breakdown: readonly Step[]): number | null {
   return at < 0 ? null : at;
 }
 
-/** @param breakdown the steps of the protocol's breakdown, in the order in which they are walked */
-export function withAdded(protocol: Protocol, breakdown: readonly Step[], added: readonly string[]): readonly Step[] {
+const isOn = (items: readonly string[]) => (e: Effect) => "item" in e && items.includes(e.item);
+
+/** How a soiled thing stands when it is asked what makes it ready. */
+export interface Soiled {
+  readonly id: string;
+  readonly isCovered: boolean;
+  /** Under a clock that can start again. */
+  readonly isWet: boolean;
+  readonly label: Pick<Label, "oneStep" | "afterwards"> | undefined;
+}
+
+/**
+ * Whether these steps throw it out, or do to it all that makes it ready, one after the other: uncovered, cleaned of what
+ * soiled it unless the label cleans in the same step (CDC 2008), wetted, wiped.
+ */
+export function makeReady(steps: readonly Step[], { id, isCovered, isWet, label }: Soiled): boolean {
+  const verbs = steps.flatMap((s) => s.effects.filter(isOn([id])).map((e) => e.verb));
+  const needed: Effect["verb"][] = [
+    ...(isCovered ? (["uncover"] as const) : []),
+    ...(label?.oneStep ? [] : (["preClean"] as const)),
+    ...(isWet ? [] : (["apply"] as const)),
+    ...(label?.afterwards === "airDry" ? [] : (["wipe"] as const)),
+  ];
+  let at = -1;
+  const isDone = (verb: Effect["verb"]): boolean => {
+    at = verbs.indexOf(verb, at + 1);
+    return at >= 0;
+  };
+  return verbs.includes("discard") || needed.every(isDone);
+}
+
+const treating: ReadonlySet<Effect["verb"]> = new Set(["uncover", "preClean", "apply", "wipe", "rinse"]);
+
+/**
+ * What is added has its whole process there, so what was still to be done to it before is passed over.
+ * @param breakdown the steps of the protocol's breakdown, in the order in which they are walked
+ * @param asBefore15 as rules before 1.5.0 had it (./rules)
+ */
+export function withAdded(
+  protocol: Protocol,
+  breakdown: readonly Step[],
+  added: readonly string[],
+  asBefore15 = false,
+): readonly Step[] {
   const at = placeForAdded(breakdown);
   if (added.length === 0 || at === null) return breakdown;
   const items = protocol.items.filter((item) => added.includes(item.id));
-  return [...breakdown.slice(0, at), ...dealtWith("added", protocol, items, true), ...breakdown.slice(at)];
+  const isAddedOne = isOn(added);
+  const passing = (step: Step): Step => ({
+    ...step,
+    effects: step.effects.filter((e) => !(treating.has(e.verb) && isAddedOne(e))),
+  });
+  const own = asBefore15 ? breakdown : breakdown.map(passing);
+  return [...own.slice(0, at), ...dealtWith("added", protocol, items, true), ...own.slice(at)];
 }
 
 /** What carried over counts as soiled; where another piece takes its place, that one is as the protocol says. */

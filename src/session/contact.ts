@@ -25,9 +25,10 @@ export interface Station {
   /** What soiled the gloves or hands; empty while they are clean. */
   readonly handsSoiledBy: readonly string[];
   readonly items: Readonly<Record<string, ItemState>>;
-  /** Of a record from before rules 1.2.0, or 1.4.0 (./rules), which reads on as it did. */
+  /** Of a record from before rules 1.2.0, 1.4.0 or 1.5.0 (./rules), which reads on as it did. */
   readonly asBefore12?: true;
   readonly asBefore14?: true;
+  readonly asBefore15?: true;
 }
 
 export type Kinds = Readonly<Record<string, Item>>;

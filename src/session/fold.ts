@@ -2,9 +2,9 @@
  * Folds one fact into what is so. Pure, total and small: the chart decides, this only follows. The record's verifier
  * replays a session through the same function.
  */
-import { placeForAdded, treatedBy } from "./addedSteps";
+import { makeReady, placeForAdded, treatedBy } from "./addedSteps";
 import type { FactOf, SessionFact } from "./fact";
-import type { Effect } from "./protocol";
+import type { Effect, Step } from "./protocol";
 import type { SessionInput } from "./sessionInput";
 import { applyEffect, backInUse, barrierTorn, disinfected, fellDown, isGloved, meet, type Station } from "./station";
 import { afterGap, dried, reapplied, restarted, started, trusted, type WetClock, witnessed } from "./wetClock";
@@ -355,9 +355,23 @@ function slipped(input: SessionInput, world: World, id: string): World {
   const index = here?.index ?? 0;
   if (!item || at === null || index > at || world.added.includes(id)) return world;
   const isSoiled = item.condition === "soiled" || item.barrier === "soiledCover" || item.barrier === "torn";
-  if (!isSoiled || item.at === "discarded" || item.at === "taggedOut" || treatedBy(steps.slice(index)).has(id))
-    return world;
-  return { ...world, added: [...world.added, id] };
+  if (!isSoiled || item.at === "discarded" || item.at === "taggedOut") return world;
+  if (isTreated(input, world, id, steps.slice(index))) return world;
+  const added = { ...world, added: [...world.added, id] };
+  // It is cleaned before it is wetted again: nothing counts until then.
+  return world.station.asBefore15 ? added : dropClock(added, id);
+}
+
+function isTreated(input: SessionInput, world: World, id: string, ahead: readonly Step[]): boolean {
+  if (world.station.asBefore15) return treatedBy(ahead).has(id);
+  const wets = input.protocol.breakdown.flatMap((s) => s.effects).find((e) => e.verb === "apply" && e.item === id);
+  const product = world.clocks[id]?.product ?? (wets?.verb === "apply" ? wets.product : "");
+  return makeReady(ahead, {
+    id,
+    isCovered: world.station.items[id]?.barrier !== "none",
+    isWet: world.clocks[id] !== undefined,
+    label: input.labels[product] ?? input.protocol.products.find((p) => p.id === product)?.label,
+  });
 }
 
 function happened(station: Station, event: string, item: string): Station {

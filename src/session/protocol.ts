@@ -87,6 +87,8 @@ export const Step = z.strictObject({
    * an accident at work.
    */
   atWork: z.literal(true).optional(),
+  /** In a flow: passed over in the breakdown, where covers come off and none goes on anew. */
+  beforeBreakdown: z.literal(true).optional(),
 });
 
 /** What can happen while working. Each has a short flow of its own in the protocol. */

@@ -6,7 +6,7 @@ import { startsSoiled } from "./addedSteps";
 import { chain, type ItemState, isGloved, type Kinds, put, type Station, soil } from "./contact";
 import type { DeviationCode } from "./fact";
 import type { Effect, Item } from "./protocol";
-import { currentRules, foldAsBefore12, foldAsBefore14 } from "./rules";
+import { currentRules, foldAsBefore12, foldAsBefore14, foldAsBefore15 } from "./rules";
 import { findingRules, handRules, movements } from "./transfer";
 
 export {
@@ -53,6 +53,7 @@ export function stationAtStart(
     ...station,
     ...(foldAsBefore12(rules) ? { asBefore12: true } : {}),
     ...(foldAsBefore14(rules) ? { asBefore14: true } : {}),
+    ...(foldAsBefore15(rules) ? { asBefore15: true } : {}),
   };
 }
 
@@ -144,9 +145,10 @@ export const disinfected = (station: Station, id: string): Station =>
 export const fellDown = (station: Station, id: string): Station =>
   put(station, id, { condition: "soiled", preCleaned: false, soiledBy: ["floor"] });
 
+/** Where the barrier is off already, what it covered is soiled all the same. */
 export const barrierTorn = (station: Station, id: string): Station => {
-  const torn = put(station, id, { barrier: "torn" });
-  return soil(torn, id, ["torn barrier"]);
+  const isOff = station.items[id]?.barrier === "none" && !station.asBefore15;
+  return soil(isOff ? station : put(station, id, { barrier: "torn" }), id, ["torn barrier"]);
 };
 
 /** Not yet safe for the next client: soiled, under this client's barrier, or single-use and still lying there. */

@@ -122,7 +122,8 @@ export function stepsHere(input: SessionInput, world: World): readonly Step[] {
   const flow = flowHere(world);
   if (flow) {
     const steps = input.protocol.events.find((f) => f.event === flow.event)?.steps ?? [];
-    return cameOnTheWork(world) ? steps : steps.filter((s) => !s.atWork);
+    const isAtWork = cameOnTheWork(world);
+    return steps.filter((s) => (isAtWork || !s.atWork) && !(s.beforeBreakdown && world.phase === "breakdown"));
   }
   return world.place ? listSteps(input, world, world.place.list) : [];
 }
@@ -132,7 +133,7 @@ function listSteps(input: SessionInput, world: World, list: ListName): readonly 
   if (list === "setUp") return setUpOf(input);
   if (list === "resuming") return resumingOf(input, world);
   return list === "breakdown"
-    ? withAdded(input.protocol, breakdownOf(input, world), world.added)
+    ? withAdded(input.protocol, breakdownOf(input, world), world.added, world.station.asBefore15)
     : input.protocol[list];
 }
 

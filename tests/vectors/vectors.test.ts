@@ -104,6 +104,12 @@ test.each([
     },
   ],
   ["v2-out-of-use-rules-1.4.0.json", "a bottle was taken out of use, and left so", passed],
+  [
+    "v2-slip-rules-1.4.0.json",
+    "a lamp touched when it was cleaned already, as an app with rules 1.4.0 wrote it",
+    { ...passed, intact: { ok: false, code: "not-sealed" } },
+  ],
+  ["v2-slip-rules-1.5.0.json", "the same by rules 1.5.0", { ...passed, intact: { ok: false, code: "not-sealed" } }],
 ])("%s: %s", async (name, _story, verdict) => {
   const bytes = await readFile(new URL(name, import.meta.url));
   expect(await verifyRecord(bytes)).toMatchObject(verdict);
@@ -118,6 +124,17 @@ test.each([
   expect(header.rules).toBe(own);
   expect(replay(own, header.input, entries)).toMatchObject({ ok: true });
   expect(replay(other, header.input, entries)).toMatchObject({ ok: false, code: "step-differs" });
+});
+
+test.each([
+  ["1.4.0", "1.5.0"],
+  ["1.5.0", "1.4.0"],
+])("a slip in the breakdown lived by rules %s does not follow by rules %s", async (own, other) => {
+  const text = await readFile(new URL(`v2-slip-rules-${own}.json`, import.meta.url), "utf8");
+  const { header, entries } = JSON.parse(text) as RecordFile;
+  expect(header.rules).toBe(own);
+  expect(replay(own, header.input, entries)).toMatchObject({ ok: true });
+  expect(replay(other, header.input, entries)).toMatchObject({ ok: false });
 });
 
 test.each(["1.1.0", "1.2.0"])("a session that was begun by rules %s goes on by them after an update", async (rules) => {

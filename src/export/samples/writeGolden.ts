@@ -8,11 +8,11 @@ import { inputFor } from "../../../tests/support/session";
 import { smallProtocol } from "../../../tests/support/smallProtocol";
 import { attachmentOf, erased, makeClosing, notesIn } from "../../log";
 import { signerFromSecret } from "../../log/signedByScript";
-import { currentRules } from "../../session/rules";
 import { type RecordFile, recordOf, recordText } from "../recordFile";
 import { sealRecord } from "../sealRecord";
 import { accidentSession } from "./accidentSession";
 import { live, noteEvent, openingFor, sessionA, toneWav } from "./lived";
+import { slipSession } from "./slipSession";
 import { wholeSession } from "./wholeSession";
 
 /** A key and salts for vectors only: bytes that everybody knows. */
@@ -57,6 +57,9 @@ const files: Record<string, RecordFile> = {
 /** One for each version of the rules that reads it otherwise; that of 1.1.0 was written by the app of its day. */
 const accident = await live(inputFor(smallProtocol), accidentSession, signer, [], opening);
 files["v2-accident-rules-1.2.0.json"] = recordOf({ ...accident.kept, closing: null });
+/** That of 1.4.0 was written by the app of its day. */
+const slip = await live(inputFor(smallProtocol), slipSession, signer, [], opening);
+files["v2-slip-rules-1.5.0.json"] = recordOf({ ...slip.kept, closing: null });
 
 /** Written by rules 1.3.0: the summary names the note; and sealed anew by the device's own key, with a summary that does not. */
 files["v2-notes-rules-1.3.0.json"] = record;
@@ -66,7 +69,7 @@ const chain = { entries, signatures, head: closing.seal.head };
 const silent = await makeClosing(chain, { ...closing.summary, notes: [] }, closing.seal.sealedAt, signer);
 files["v2-notes-rules-1.3.0-not-told.json"] = { ...record, closing: silent };
 
-/** Of today's rules: the bottle was taken out of use, and the front of the record says so. */
+/** Written by rules 1.4.0: the bottle was taken out of use, and the front of the record says so. */
 const outOfUse = await live(
   inputFor(smallProtocol),
   told.toSpliced(-2, 0, { type: "item.outOfUse", item: "bottle" }),
@@ -76,7 +79,7 @@ const outOfUse = await live(
 );
 const sealedOut = await sealRecord(outOfUse.journal, outOfUse.writer, signer, "2026-11-25T11:00:00.000+00:00");
 if (!sealedOut.ok) throw new Error(sealedOut.message);
-files[`v2-out-of-use-rules-${currentRules}.json`] = sealedOut.record;
+files["v2-out-of-use-rules-1.4.0.json"] = sealedOut.record;
 
 const folder = new URL("../../../tests/vectors/", import.meta.url);
 await mkdir(folder, { recursive: true });

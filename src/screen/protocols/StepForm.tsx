@@ -1,5 +1,5 @@
 /** A step's fields: its words in each language, what kind it is, what it does, where it stands. */
-import { type Place, placesOf, stepsAt } from "../../drafting/place";
+import { isList, type Place, placesOf, stepsAt } from "../../drafting/place";
 import type { Step } from "../../session/protocol";
 import { Tick } from "../prepare/Field";
 import { Select } from "../sums/parts/Entry";
@@ -80,6 +80,13 @@ export function StepForm({ step, place, at }: { step: Step; place: Place; at: nu
           checked={step.atWork === true}
           onChange={(isAtWork) => change({ atWork: isAtWork ? true : undefined })}
         />
+        {!isList(place) && (
+          <Tick
+            label={f.beforeBreakdown}
+            checked={step.beforeBreakdown === true}
+            onChange={(isBefore) => change({ beforeBreakdown: isBefore ? true : undefined })}
+          />
+        )}
         <EffectRows step={step} />
         <details className={styles.more}>
           <summary>{f.more}</summary>

@@ -5,7 +5,7 @@
 import type { EventId, Step } from "../protocol";
 import { type EventKit, goOn } from "./flowParts";
 import { changeGloves, glovesOff, glovesOn } from "./hands";
-import { look, must, touch } from "./writing";
+import { beforeBreakdown, look, must, touch } from "./writing";
 
 export const flowsOfGloves = {
   freshGloves: (kit: EventKit) => [
@@ -38,7 +38,7 @@ export const flowsOfGloves = {
       ],
     }),
     ...changeGloves("tornBarrierGloves", kit.hygiene),
-    must("tornBarrierNew", {
+    beforeBreakdown("tornBarrierNew", {
       say: ["Put a new barrier over it.", "Pon una barrera nueva encima."],
       show: ["New barrier on", "Barrera nueva puesta"],
       does: [touch("barriers")],

@@ -53,6 +53,12 @@ export const must = (id: string, wording: Wording): Step => written(id, "do", fa
 /** The last step of a flow that came straight on the work; nobody leaves it out. */
 export const backToTheSkin = (id: string, wording: Wording): Step => ({ ...must(id, wording), atWork: true });
 
+/** A step of a flow that the breakdown passes over; before it, nobody leaves it out. */
+export const beforeBreakdown = (id: string, wording: Wording): Step => ({
+  ...must(id, wording),
+  beforeBreakdown: true,
+});
+
 /** A step that may be left out with a reason. */
 export const may = (id: string, wording: Wording): Step => written(id, "do", true, wording);
 

@@ -232,6 +232,7 @@ export const protocolsEn = {
       skippable: "May be left out with a reason",
       skippableHint: "A step that guards health may be left out by nobody.",
       atWork: "Back to the skin: walked only where the flow came straight on the work",
+      beforeBreakdown: "Passed over in the breakdown: no cover goes on anew there",
       id: "Id",
       idHint: "Stands in every record. A small letter, then letters and digits.",
       place: "Part",

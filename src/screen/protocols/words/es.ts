@@ -234,6 +234,7 @@ export const protocolsEs: ProtocolWords = {
       skippable: "Se puede omitir con un motivo",
       skippableHint: "Un paso que protege la salud no lo omite nadie.",
       atWork: "De vuelta a la piel: solo se recorre cuando se venía directamente del trabajo",
+      beforeBreakdown: "En el desmontaje no se recorre: allí no se pone ninguna barrera nueva",
       id: "Id",
       idHint: "Está en cada registro. Una letra minúscula, luego letras y cifras.",
       place: "Parte",
