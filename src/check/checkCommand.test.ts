@@ -1,13 +1,13 @@
-import { mkdtempSync, readdirSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fc, test as property } from "@fast-check/vitest";
 import { describe, expect, it } from "vitest";
 import { longProtocol } from "../../tests/bench/longProtocol";
+import { tempFolder } from "../../tests/support/tempFolder";
 import type { Protocol } from "../session/protocol";
 import { check } from "./checkCommand";
 
-const folder = mkdtempSync(join(tmpdir(), "check-"));
+const folder = tempFolder("check");
 const whole = longProtocol(20, 2);
 
 async function asked(json: unknown, ...options: string[]) {

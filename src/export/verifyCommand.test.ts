@@ -1,9 +1,9 @@
-import { mkdtemp, truncate, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { truncate, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { inputFor } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
+import { tempFolder } from "../../tests/support/tempFolder";
 import { marker, packed } from "../bundle/container";
 import { makeClosing, newSigner } from "../log";
 import { listText } from "../trust/trustedKeys";
@@ -18,7 +18,7 @@ const signer = await newSigner();
 const { journal, writer } = await live(inputFor(smallProtocol), wholeSession, signer);
 const sealed = await sealRecord(journal, writer, signer, "2026-11-25T11:00:00.000+00:00");
 if (!sealed.ok) throw new Error(sealed.message);
-const folder = await mkdtemp(join(tmpdir(), "gloveside-verify-"));
+const folder = tempFolder("verify");
 const write = async (name: string, text: string) => {
   await writeFile(join(folder, name), text);
   return join(folder, name);

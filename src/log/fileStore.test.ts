@@ -1,13 +1,13 @@
-import { appendFile, mkdtemp, open, readdir, readFile, stat, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { appendFile, open, readdir, readFile, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, test, vi } from "vitest";
+import { tempFolder } from "../../tests/support/tempFolder";
 import { fileJournal } from "./fileJournal";
 import { newSigner } from "./index";
 import { began, done, sampleSession, smallOpening, stampAt } from "./samples/smallSession";
 
 const begin = async () => {
-  const folder = await mkdtemp(join(tmpdir(), "gloveside-log-"));
+  const folder = tempFolder("log");
   const signer = await newSigner();
   const opened = await fileJournal(folder, signer).open(smallOpening(signer.publicKey));
   if (!opened.ok) throw new Error(opened.message);

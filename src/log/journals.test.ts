@@ -1,8 +1,6 @@
 import "fake-indexeddb/auto";
-import { mkdtemp } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { tempFolder } from "../../tests/support/tempFolder";
 import type { SessionFact } from "../session/fact";
 import { fileJournal } from "./fileJournal";
 import {
@@ -21,7 +19,7 @@ const later = "017f22e2-79b1-7cc3-98c4-dc0c0c07398f";
 const kinds: Record<string, (signer: Signer) => Promise<Journal>> = {
   memory: async (signer) => memoryJournal(signer),
   IndexedDB: async (signer) => indexedDbJournal(signer, { name: crypto.randomUUID() }),
-  files: async (signer) => fileJournal(await mkdtemp(join(tmpdir(), "gloveside-log-")), signer),
+  files: async (signer) => fileJournal(tempFolder("log"), signer),
 };
 
 const opened = async (journal: Journal, signer: Signer, session = sampleSession): Promise<Writer> => {

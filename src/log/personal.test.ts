@@ -1,11 +1,11 @@
 import "fake-indexeddb/auto";
-import { mkdtemp, readdir, readFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { fc, test as property } from "@fast-check/vitest";
 import { describe, expect, test } from "vitest";
 import { inputFor } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
+import { tempFolder } from "../../tests/support/tempFolder";
 import { passes, recordOf, recordText, verifyRecord } from "../export";
 import { openingFor, toneWav } from "../export/samples/lived";
 import { archive } from "../finding/archive";
@@ -55,7 +55,7 @@ const stores = [
   [
     "files",
     async () => {
-      const folder = await mkdtemp(join(tmpdir(), "gloveside-personal-"));
+      const folder = tempFolder("personal");
       const everyByte = async () => {
         const names = await readdir(folder);
         return (await Promise.all(names.map((name) => readFile(join(folder, name), "utf8")))).join("\n");

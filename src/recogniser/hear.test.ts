@@ -1,7 +1,7 @@
-import { mkdtemp, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { tempFolder } from "../../tests/support/tempFolder";
 import { commandIds } from "../intent/phrases";
 import { hear, hearHelp } from "./hear";
 import { loadModel } from "./network/loadModel";
@@ -9,7 +9,7 @@ import { shippedModel } from "./network/shippedModel";
 import { writeWav } from "./sound/writeWav";
 
 const golden = new URL("../../audio/make/golden/utterance.wav", import.meta.url).pathname;
-const folder = await mkdtemp(join(tmpdir(), "hear-"));
+const folder = tempFolder("hear");
 const silent = join(folder, "silent.wav");
 await writeFile(silent, writeWav(new Float32Array(16_000), 16_000));
 const broken = join(folder, "broken.wav");

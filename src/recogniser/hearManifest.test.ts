@@ -1,14 +1,14 @@
-import { mkdtemp, readFile, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { tempFolder } from "../../tests/support/tempFolder";
 import { hear } from "./hear";
 import { readWav } from "./sound/wav";
 import { writeWav } from "./sound/writeWav";
 
 /** Says "previous step", "accident alarm" and "how many minutes" behind the address word, as tests/journeys/ear.test.ts hears it. */
 const recording = new URL("../../tests/journeys/threePhrases.wav", import.meta.url).pathname;
-const folder = await mkdtemp(join(tmpdir(), "hear-manifest-"));
+const folder = tempFolder("manifest");
 const manifest = join(folder, "list.csv");
 
 async function writeRecordings() {

@@ -1,17 +1,16 @@
 /** `gloveside steriliser` at the command line, on real files. */
-import { mkdtemp, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { fc, test as property } from "@fast-check/vitest";
 import { beforeAll, describe, expect, it } from "vitest";
+import { tempFolder } from "../../tests/support/tempFolder";
 import { steriliser } from "./cli";
 
 const nowMs = Date.parse("2026-11-25T12:00:00Z");
-let folder = "";
+const folder = tempFolder("cycles");
 const file = (name: string) => join(folder, name);
 
 beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), "cycles-"));
   const rows = (celsius: readonly number[]) => celsius.map((c, i) => `${i},${c}`).join("\n");
   await writeFile(file("held.csv"), `time_min,temperature_c\n${rows([120, 134, 135, 136, 135, 100])}\n`);
   await writeFile(file("dipped.csv"), `time_min,temperature_c\n${rows([134, 134, 134, 128, 134, 134, 134])}\n`);

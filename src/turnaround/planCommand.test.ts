@@ -1,13 +1,13 @@
-import { mkdtempSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import Ajv from "ajv/dist/2020";
 import { describe, expect, it } from "vitest";
+import { tempFolder } from "../../tests/support/tempFolder";
 import { bundledProtocols } from "../session/protocols";
 import { plan } from "./planCommand";
 import { rawProblemJsonSchema } from "./rawProblem";
 
-const folder = mkdtempSync(join(tmpdir(), "plan-"));
+const folder = tempFolder("plan");
 
 function run(content: unknown, ...words: readonly string[]) {
   const file = join(folder, "station.json");

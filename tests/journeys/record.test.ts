@@ -1,7 +1,6 @@
 /** A record handed over: on paper, as tables, as a page that verifies itself; and judged again on the verify page. */
-import { closeSync, ftruncateSync, mkdtempSync, openSync, readFileSync, writeFileSync } from "node:fs";
+import { closeSync, ftruncateSync, openSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, BrowserContext, Page } from "playwright-core";
@@ -17,13 +16,14 @@ import { protocolById } from "../../src/session/protocols";
 import { busyDay, hostileInput, sealedRecord } from "../support/papers";
 import { inputFor } from "../support/session";
 import { smallProtocol } from "../support/smallProtocol";
+import { tempFolder } from "../support/tempFolder";
 import { choose, done, fillIn, openApp, patienceMs, start } from "./support/artist";
 import { press, reach } from "./support/keyboard";
 import { openBrowser, serve, type Watched, watch } from "./support/place";
 import { provedSmall } from "./support/provedSmall";
 import { actOnce } from "./support/walker";
 
-const folder = mkdtempSync(join(tmpdir(), "gloveside-record-"));
+const folder = tempFolder("record");
 const booth = protocolById("conventionBooth");
 /** Which surface a step wipes, so that nothing is wiped before its time. */
 const wipes = Object.fromEntries(

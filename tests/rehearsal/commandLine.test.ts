@@ -1,10 +1,10 @@
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readdirSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { main } from "../../src/cli/main";
 import { subcommands } from "../../src/cli/subcommands";
+import { tempFolder } from "../support/tempFolder";
 
 const utterance = "audio/make/golden/utterance.wav";
 
@@ -31,7 +31,7 @@ describe("the command line", () => {
     expect(complained).toEqual([]);
   });
 
-  const folder = mkdtempSync(join(tmpdir(), "gloveside-cli-"));
+  const folder = tempFolder("cli");
   const notWav = join(folder, "not.wav");
   writeFileSync(notWav, "RIFF but not really");
   const notProtocol = join(folder, "protocol.json");

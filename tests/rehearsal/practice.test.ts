@@ -1,6 +1,5 @@
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, readFileSync, statSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { check, isFaultless, soundOf } from "../../audio/make/rehearsal/check";
@@ -13,6 +12,7 @@ import { liveThrough } from "../../src/rehearsal/replay";
 import { wholenessOf } from "../../src/rehearsal/whole";
 import type { Protocol } from "../../src/session/protocol";
 import { protocolById } from "../../src/session/protocols";
+import { tempFolder } from "../support/tempFolder";
 
 const folder = "public/practice";
 const timeline: Timeline = JSON.parse(readFileSync(`${folder}/timeline.json`, "utf8"));
@@ -58,7 +58,7 @@ describe("the practice recording", () => {
   });
 
   test("is heard without a mistake and carries a whole session", async () => {
-    const out = mkdtempSync(join(tmpdir(), "gloveside-practice-"));
+    const out = tempFolder("practice");
     const wav = join(out, "practice.wav");
     execFileSync("ffmpeg", ["-y", "-loglevel", "error", "-i", `${folder}/${practice.sound}`, wav]);
     const checked = await check(soundOf(wav), timeline, out);

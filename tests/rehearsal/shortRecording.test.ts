@@ -1,11 +1,11 @@
-import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { main } from "../../src/cli/main";
 import { RecordFile } from "../../src/export";
+import { tempFolder } from "../support/tempFolder";
 
-const folder = mkdtempSync(join(tmpdir(), "gloveside-short-"));
+const folder = tempFolder("short");
 const repeatable = ["--seed", "short", "--at", "2026-11-25T10:00:00+00:00", "--zone", "UTC"];
 const printed: string[] = [];
 

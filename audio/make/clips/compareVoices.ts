@@ -3,7 +3,7 @@
  * what it hears, clean and under a modelled buzz. A stand-in for ears; it only ranks. `npm run clips:compare`.
  */
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { en } from "../../../src/announcements/en";
@@ -115,4 +115,5 @@ for (const voice of voices) {
   console.log(
     `${voice.padEnd(14)} ${texts.length} texts, ${secondsEach.toFixed(2)} s each, word errors: ${shown.join(", ")}`,
   );
+  rmSync(folder, { recursive: true });
 }
