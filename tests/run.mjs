@@ -15,6 +15,8 @@ const needed = [
   ["/usr/bin/flite", "flite"],
   ["/usr/bin/espeak-ng", "espeak-ng"],
   ["/usr/bin/ffmpeg", "ffmpeg"],
+  ["/usr/bin/pulseaudio", "pulseaudio"],
+  ["/usr/bin/pactl", "pulseaudio-utils"],
 ];
 
 /** Tried where they are, and left out, saying so, where they are not: they would make every run longer. */

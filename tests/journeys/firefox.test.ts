@@ -1,6 +1,7 @@
 /** Debian's Firefox ESR, driven over WebDriver BiDi: a session by keys, and all of it again with the server gone. */
-import puppeteer, { type Browser, type Page } from "puppeteer-core";
+import type { Browser, Page } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { openFirefox } from "./support/firefox";
 import { serve } from "./support/place";
 
 const patienceMs = 60_000;
@@ -10,17 +11,7 @@ let page: Page;
 
 beforeAll(async () => {
   place = await serve();
-  browser = await puppeteer.launch({
-    browser: "firefox",
-    executablePath: process.env.FIREFOX ?? "/usr/bin/firefox-esr",
-    extraPrefsFirefox: {
-      "media.navigator.streams.fake": true,
-      "media.navigator.permission.disabled": true,
-      "media.autoplay.default": 0,
-      // Debian's build gives notice of its version in a page of its own.
-      "browser.startup.homepage_override.mstone": "ignore",
-    },
-  });
+  browser = await openFirefox(null);
   page = await browser.newPage();
   await page.setViewport({ width: 1280, height: 800 });
 });

@@ -1,17 +1,18 @@
 /**
  * The SpeechRecognition of our engine held against the Web Speech API, Draft Community Group Report (WebAudio CG), clause by
- * clause, in Chromium, which has one of its own, and in Firefox, which has none. Sound comes as a MediaStreamTrack, in
- * Chromium only: Firefox runs no audio context on a machine without a sound device.
+ * clause, in Chromium, which has one of its own, and in Firefox, which has none. Sound comes as a MediaStreamTrack; in
+ * Firefox, which runs no audio context without a sound device, where there can be one (`support/soundDevice.ts`).
  */
 import { cp, mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { chromium } from "playwright-core";
-import puppeteer from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { serveEarPage } from "./support/earPage";
+import { openFirefox } from "./support/firefox";
 import { launchOptions } from "./support/place";
+import { missingForSound, openSoundDevice } from "./support/soundDevice";
 import { type Fired, installTrials, type Trials, type Wishes } from "./support/trials";
 
 let folder = "";
@@ -42,20 +43,15 @@ async function inChromium(): Promise<DrivenPage> {
 }
 
 async function inFirefox(): Promise<DrivenPage> {
-  const browser = await puppeteer.launch({
-    browser: "firefox",
-    executablePath: process.env.FIREFOX ?? "/usr/bin/firefox-esr",
-    protocolTimeout: 300_000,
-    extraPrefsFirefox: {
-      "media.navigator.streams.fake": true,
-      "media.navigator.permission.disabled": true,
-      "media.autoplay.default": 0,
-      "browser.startup.homepage_override.mstone": "ignore",
-    },
-  });
+  const device = missingForSound === null ? await openSoundDevice() : null;
+  const browser = await openFirefox(device);
   const page = await browser.newPage();
   await page.goto(site.origin);
-  return { evaluate: (work, given) => page.evaluate(work as never, given) as never, close: () => browser.close() };
+  const close = async () => {
+    await browser.close();
+    await device?.close();
+  };
+  return { evaluate: (work, given) => page.evaluate(work as never, given) as never, close };
 }
 
 const finalsOf = (fired: readonly Fired[]) => fired.at(-1)?.results.filter(({ isFinal }) => isFinal) ?? [];
@@ -63,9 +59,9 @@ const typesOf = (fired: readonly Fired[]) => fired.map(({ type }) => type);
 const resultsOf = (fired: readonly Fired[]) => fired.filter(({ type }) => type === "result");
 
 describe.each([
-  ["Chromium", inChromium, true],
-  ["Firefox", inFirefox, false],
-] as const)("in %s", (_, open, hasItsOwn) => {
+  ["Chromium", inChromium, true, true],
+  ["Firefox", inFirefox, false, missingForSound === null],
+] as const)("in %s", (_, open, hasItsOwn, hasSound) => {
   let page: DrivenPage;
   const run = (wishes: Wishes): Promise<readonly Fired[]> =>
     page.evaluate((given) => (globalThis as unknown as { trials: Trials }).trials.run(given), wishes);
@@ -132,7 +128,7 @@ describe.each([
     });
   });
 
-  describe.runIf(hasItsOwn)("a session on a track", () => {
+  describe.runIf(hasSound)("a session on a track", () => {
     it("that is not continuous gives one final result and ends", async () => {
       const fired = await run({ processLocally: true });
       expect(resultsOf(fired).map(({ results }) => results.map(({ isFinal }) => isFinal))).toEqual([[true]]);
