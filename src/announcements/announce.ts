@@ -408,6 +408,9 @@ function now(book: Phrasebook, state: SessionState): readonly Utterance[] {
   return world.phase === "procedure" ? [sayWhatNow(book, [], "careful")] : [sayRefused(book, "wetClockRuns", null)];
 }
 
+export const outOfUseNow = (state: SessionState): readonly Spoken[] =>
+  taggedOut(state.context.world.station).map((id) => spoken(state, id));
+
 /** Questions the artist asks; nothing changes, so nothing is kept. */
 function answer(
   book: Phrasebook,
@@ -428,7 +431,7 @@ function answer(
     case "ask.howLong": {
       const wet = Object.values(world.clocks).filter((c) => c.state !== "ready");
       const left = wet.map((c) => ({ item: spoken(state, c.surface), leftMs: leftMs(c) }));
-      return [withReady(book, readyInMs, sayHowLong(book, left), left.length > 0)];
+      return [withReady(book, readyInMs, sayHowLong(book, left), left.length > 0, outOfUseNow(state))];
     }
     case "ask.options":
       return [sayOptions(book, optionsNow(state))];
@@ -447,7 +450,7 @@ function answer(
         sayWhatLeft(book, {
           steps: stepsHere(input, world).length - Math.min(indexHere(world), stepsHere(input, world).length),
           notReady: notReady(state).map((id) => spoken(state, id)),
-          outOfUse: taggedOut(world.station).map((id) => spoken(state, id)),
+          outOfUse: outOfUseNow(state),
           sharpsOut: inUse(world.sharps),
         }),
       ];

@@ -7,7 +7,7 @@ import type { AnnouncingEvent } from "../../machines/announcing/vocabulary";
 import type { SessionState } from "../../machines/session/decide";
 import { listenedFor } from "../../machines/session/listenedFor";
 import type { SessionEvent, Way } from "../../machines/session/vocabulary";
-import { announce, announceReopened, askedBy, cueFor } from "../announcements/announce";
+import { announce, announceReopened, askedBy, cueFor, outOfUseNow } from "../announcements/announce";
 import { bookFor } from "../announcements/phrasebooks";
 import { sayCount, sayCountBegun } from "../announcements/sayHands";
 import { sayVolume } from "../announcements/sayNotice";
@@ -125,7 +125,7 @@ export function createCompanion({ state, pen, voice, notes, planner, leads = tru
         leads,
         state: () => keeper.state,
         tell: (event) => void keeper.tell(event, { by: "app" }),
-        say: (ready, ms) => say([sayReady(book, ready, ms)]),
+        say: (ready, ms) => say([sayReady(book, ready, ms, outOfUseNow(keeper.state))]),
         changed: tellChange,
       })
     : null;

@@ -65,6 +65,29 @@ describe("a breakdown led by the plan", () => {
     expect(said(at).at(-1)).toBe("All ready in twenty-four minutes.");
   });
 
+  it("does not count what is out of use, and names it with the time", async () => {
+    const tools = ["machine", "secondMachine", "washBottle", "sprayBottle"];
+    const at = await beginBreakdown(cartridge, plannerHere());
+    for (const item of tools) await at.companion.tell({ type: "item.outOfUse", item }, { by: "touch" });
+    await new Promise((turn) => setImmediate(turn));
+    const { plan, problem } = at.companion.forecast as NonNullable<typeof at.companion.forecast>;
+    const whole = wholeBreakdown({ protocol: cartridge, labels: labelsOf(cartridge) });
+    const seconds = (tasks: typeof whole.tasks) =>
+      ["cleanAll", "wetTools", "wipeTools"].map((id) => tasks.find((t) => t.id === id)?.handsOnSec);
+    // Eleven things are cleaned in 240 s as written, and eight of them now; of both steps for tools nothing is left.
+    expect(seconds(whole.tasks)).toEqual([240, 45, 60]);
+    expect(seconds(problem.tasks)).toEqual([175, 1, 1]);
+    expect(problem.tasks.flatMap((t) => (t.wet ? [t.id] : []))).toEqual(["wetFurniture", "wetElectrics"]);
+    expect(plan.readySec).toBeLessThan(1440 - 100);
+    at.voice.pass(60_000);
+    await at.companion.tell({ type: "ask.howLong" }, { by: "voice", confidence: 1 });
+    expect(said(at).at(-1)).toMatch(
+      /^All ready in .* minutes?.*\. Out of use: machine, second machine, wash bottle and spray bottle\.$/i,
+    );
+    const { sec } = await workThrough(at);
+    expect(sec).toBeLessThan(1440 + 60);
+  });
+
   it("goes on as written where the planner does not answer, and says no time", async () => {
     const silent: PlannerPort = { ask: async () => null, close() {} };
     const at = await beginBreakdown(relabelled(cartridge, { reapplyWithinSec: null }), silent);

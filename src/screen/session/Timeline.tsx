@@ -1,8 +1,10 @@
 /** The plan as a small line of time: hands at work, what stays wet, now. In words for those who hear the screen. */
+import { taggedOut } from "../../session/station";
 import { stepIn } from "../../session/world";
 import type { SessionView } from "../model";
 import { useShared } from "../useModel";
 import { type Bar, stillToDo } from "./planFace";
+import { nameOf } from "./standing";
 import styles from "./Timeline.module.css";
 
 const handsHigh = 26;
@@ -20,6 +22,7 @@ export function Timeline({ view }: { view: SessionView }) {
     const shown = stepIn(input, view.state.context.world, step)?.show;
     return shown ? (shown[input.language] ?? shown.en) : step;
   };
+  const without = taggedOut(view.state.context.world.station).map((id) => nameOf(view.state, id));
   const x = (sec: number): number => Math.round((sec / face.spanSec) * wide * 10) / 10;
   const high = handsHigh + 4 + face.waits.length * waitHigh;
   const said = ({ kind, step }: Bar): string => {
@@ -32,6 +35,7 @@ export function Timeline({ view }: { view: SessionView }) {
       <p className={styles.heading}>
         <b>{w.freeAt(readyAt, Math.ceil(face.readyInSec / 60))}</b>
         {nextAt && <span>{w.nextSetUpAt(nextAt)}</span>}
+        {without.length > 0 && <em data-testid="planWithout">{w.planWithout(without.join(", "))}</em>}
       </p>
       <svg viewBox={`0 0 ${wide} ${high}`} preserveAspectRatio="none" aria-hidden="true" focusable="false">
         {face.bars.map((bar) => (

@@ -311,6 +311,7 @@ export const en: ScreenWords = {
     changeGloves: "Change gloves",
     freeAt: (time, minutes) => `Station free at ${time}, in ${minutes} min`,
     nextSetUpAt: (time) => `Next set-up done by ${time}`,
+    planWithout: (outOfUse) => `Not counted, out of use: ${outOfUse}`,
     wetAgain: (step) => `Again: ${step}`,
     inMinutes: (step, minutes) => (minutes < 1 ? `${step}, now` : `${step}, in ${minutes} min`),
     noClocks: "No surface is under a clock.",

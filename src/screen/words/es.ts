@@ -323,6 +323,7 @@ export const es: ScreenWords = {
     changeGloves: "Cambiar guantes",
     freeAt: (time, minutes) => `Estación libre a las ${time}, en ${minutes} min`,
     nextSetUpAt: (time) => `Siguiente montaje listo a las ${time}`,
+    planWithout: (outOfUse) => `Sin contar, fuera de uso: ${outOfUse}`,
     wetAgain: (step) => `Otra vez: ${step}`,
     inMinutes: (step, minutes) => (minutes < 1 ? `${step}, ahora` : `${step}, en ${minutes} min`),
     noClocks: "Ninguna superficie tiene reloj.",

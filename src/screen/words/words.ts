@@ -206,6 +206,7 @@ export interface ScreenWords {
     /** "Free at 16:42" and what is to be done until then. */
     readonly freeAt: (time: string, minutes: number) => string;
     readonly nextSetUpAt: (time: string) => string;
+    readonly planWithout: (outOfUse: string) => string;
     readonly wetAgain: (step: string) => string;
     readonly inMinutes: (step: string, minutes: number) => string;
     readonly of: (at: number, count: number) => string;

@@ -8,6 +8,7 @@ import { labelOf, productFor } from "../../../machines/session/lookUp";
 import { isAdded, placeForAdded } from "../../session/addedSteps";
 import type { Label, Step } from "../../session/protocol";
 import type { SessionInput } from "../../session/sessionInput";
+import { isLeftAlone } from "../../session/station";
 import { leftMs, type WetClock } from "../../session/wetClock";
 import { flowHere, indexHere, stepsHere, type World } from "../../session/world";
 import type { After, DoneTask, Task, TurnaroundProblem } from "../problem";
@@ -75,8 +76,10 @@ export function restOfBreakdown(
   if (world.phase !== "breakdown" || world.place?.list !== "breakdown" || world.exposure === "firstAid") return null;
   const flow = flowHere(world) === null ? [] : stepsHere(input, world).slice(indexHere(world));
   const steps = stepsHere(input, { ...world, flows: [] });
-  const left = steps.slice(world.place.index).filter((s) => !world.done.includes(s.id));
-  const behind = steps.filter((s) => !left.includes(s));
+  const isLeft = (s: Step, at: number): boolean => at >= Number(world.place?.index) && !world.done.includes(s.id);
+  const counted = (s: Step): Step => withoutOutOfUse(s, world);
+  const left = steps.filter(isLeft).map(counted);
+  const behind = steps.filter((s, at) => !isLeft(s, at)).map(counted);
   if (left.length === 0 && Object.values(world.clocks).every((c) => c.state === "ready")) return null;
   const willBeClean = flow.some((s) => s.effects.some((e) => e.verb === "don"));
   const gloves = world.station.hands === "glovedSoiled" && !willBeClean ? "soiled" : "clean";
@@ -93,6 +96,16 @@ export function restOfBreakdown(
   return { ...problem, soFar: { done: [], ...problem.soFar, inHand } };
 }
 
+/** What is out of use is neither cleaned nor wetted nor wiped: the step takes less by its share, and nothing waits for it. */
+function withoutOutOfUse(step: Step, { station }: World): Step {
+  const effects = step.effects.filter((e) => !("item" in e && isLeftAlone(station.items[e.item], e)));
+  if (effects.length === step.effects.length) return step;
+  const share = workIn(effects) / Math.max(1, workIn(step.effects));
+  return { ...step, effects, handsOnSec: Math.max(1, Math.ceil(step.handsOnSec * share)) };
+}
+
+const workIn = (effects: Step["effects"]): number => effects.filter((e) => e.verb !== "touch").length;
+
 /** What happens meanwhile, fresh gloves perhaps, takes the hands first. */
 const afterSeconds = (problem: TurnaroundProblem, sec: number): TurnaroundProblem => ({
   ...problem,
@@ -101,7 +114,7 @@ const afterSeconds = (problem: TurnaroundProblem, sec: number): TurnaroundProble
 
 /** A wipe whose surface is still wet is not in anybody's hand: it is not asked for yet. */
 export const waitsForWet = (step: Step, world: World): boolean =>
-  wipedItems(step).some((id) => {
+  wipedItems(withoutOutOfUse(step, world)).some((id) => {
     const clock = world.clocks[id];
     return clock ? clock.state !== "ready" : world.station.items[id]?.condition !== "clean";
   });
@@ -234,7 +247,7 @@ const owes = (clock: WetClock | undefined): boolean =>
 
 /** Wetting again takes the share of the step's seconds that the wetting has in it. */
 export function reapplySec(step: Step): number {
-  const share = wetItems(step).length / Math.max(1, step.effects.filter((e) => e.verb !== "touch").length);
+  const share = wetItems(step).length / Math.max(1, workIn(step.effects));
   return Math.max(1, Math.ceil(step.handsOnSec * share));
 }
 
