@@ -2,6 +2,7 @@
 import type { BareFact } from "../../src/session/fact";
 import { type DiscrepancyReason, discrepancyReasons } from "../../src/session/fact";
 import type { EventId } from "../../src/session/protocol";
+import { isSkin } from "../../src/session/skin";
 import { canBeTaggedOut } from "../../src/session/station";
 import type { WetClock, WetState } from "../../src/session/wetClock";
 import { groupHere, kindsIn, stepHere, type World } from "../../src/session/world";
@@ -122,7 +123,8 @@ export function namingOf(told: Told, about: Naming["about"]): Naming {
 function touchable({ input: { protocol }, world }: Told): string[] {
   const here = (id: string): boolean => ["station", "away"].includes(world.station.items[id]?.at ?? "");
   const often = protocol.events.flatMap((f) => f.asksItem).filter(here);
-  return [...new Set(often.length > 0 ? often : protocol.items.map((i) => i.id).filter(here))];
+  const all = protocol.items.filter((i) => !isSkin(i)).map((i) => i.id);
+  return [...new Set(often.length > 0 ? often : all.filter(here))];
 }
 
 /** What may be taken out of use: of the things that the step here is about, else of all. */

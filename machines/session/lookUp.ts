@@ -1,6 +1,8 @@
 /** Small questions to the protocol and the labels. Pure. */
 import { everyStep, type Label, type Protocol } from "../../src/session/protocol";
 import type { SessionInput } from "../../src/session/sessionInput";
+import { skinsIn } from "../../src/session/skin";
+import { kindsOf } from "../../src/session/station";
 import { groupHere, kindsIn, type World } from "../../src/session/world";
 
 const products = new WeakMap<Protocol, ReadonlyMap<string, string>>();
@@ -30,12 +32,14 @@ export function isOutOfDate({ input, world }: { input: SessionInput; world: Worl
   return expiry !== null && world.today > expiry;
 }
 
-/** Surfaces that a product is put on somewhere in the protocol, in the order of its steps. */
-export const surfacesOf = (protocol: Protocol): string[] => [
-  ...new Set(
-    everyStep(protocol).flatMap(({ step }) => step.effects.flatMap((e) => (e.verb === "apply" ? [e.item] : []))),
-  ),
-];
+/** Surfaces that a product is put on somewhere in the protocol, in the order of its steps; skin is none. */
+export const surfacesOf = (protocol: Protocol): string[] => {
+  const skins = skinsIn(kindsOf(protocol.items));
+  const wetted = everyStep(protocol).flatMap(({ step }) =>
+    step.effects.flatMap((e) => (e.verb === "apply" && !skins.includes(e.item) ? [e.item] : [])),
+  );
+  return [...new Set(wetted)];
+};
 
 const takesUp: ReadonlySet<string> = new Set(["open", "bring", "touch"]);
 

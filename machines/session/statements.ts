@@ -6,6 +6,7 @@ import type { BareFact, DeviationCode, RefusalReason } from "../../src/session/f
 import { credit, fold, spoilsClock } from "../../src/session/fold";
 import type { Effect, Step } from "../../src/session/protocol";
 import type { SessionInput } from "../../src/session/sessionInput";
+import { isSkin } from "../../src/session/skin";
 import { applyEffect, type ItemState, isLeftAlone } from "../../src/session/station";
 import { hasLapsed, isFull, leftMs, wantsReapply } from "../../src/session/wetClock";
 import {
@@ -90,6 +91,8 @@ export function surfaceApplied(told: Told, surface: string, step: string | null 
   const label = product === null ? undefined : labelOf(told, product);
   if (product === null || !label) return [refusal("surface.applied", "unknownItem", surface)];
   if (isOutOfDate(told, product)) return [{ type: "v1.Deviation", code: "appliedOutOfDate", item: surface, step }];
+  // Skin is no surface: its antiseptic dries as its label says, and no clock counts.
+  if (isSkin(kindsIn(input)[surface])) return [];
   const item = world.station.items[surface];
   if (item?.at === "taggedOut") return [refusal("surface.applied", "outOfUse", surface)];
   const clock = world.clocks[surface];
@@ -200,6 +203,7 @@ const reasonAgainst: Partial<Record<DeviationCode, RefusalReason>> = {
   coveredUnclean: "cleanFirst",
   appliedBeforeCleaning: "cleanFirst",
   broughtBackSoiled: "cleanFirst",
+  skinNotPrepared: "skinFirst",
   usedUnsterile: "notNow",
   openedAgain: "notNow",
   usedTaggedOut: "outOfUse",

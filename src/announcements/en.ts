@@ -106,6 +106,10 @@ export const en: Phrasebook = {
       plain: "That is out of use. Leave it alone.",
       named: "{item}: out of use. Leave it alone.",
     },
+    skinFirst: {
+      plain: "The skin has had no antiseptic yet. That comes first.",
+      named: "{item}: no antiseptic yet. That comes first.",
+    },
     codeUnreadable: {
       plain: "I cannot read that code. Hold up the pack's own code, or type the lot.",
       named: "{item}: I cannot read that code. Hold up the pack's own code, or type the lot.",
@@ -192,6 +196,10 @@ export const en: Phrasebook = {
     skinBrokenWithoutGloves: {
       plain: "No clean gloves on. Stop, wash, fresh gloves.",
       named: "{item}: no clean gloves on. Stop, wash, fresh gloves.",
+    },
+    skinNotPrepared: {
+      plain: "The skin had no antiseptic. Stop, and disinfect it before you go on.",
+      named: "{item}: no antiseptic. Stop, and disinfect it before you go on.",
     },
     usedUnsterile: {
       plain: "That is not sterile. Stop, and take a sterile one.",

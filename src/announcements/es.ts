@@ -107,6 +107,10 @@ export const es: Phrasebook = {
       plain: "Eso está fuera de uso. No lo toques.",
       named: "{item}: fuera de uso. No tocar.",
     },
+    skinFirst: {
+      plain: "La piel aún no lleva antiséptico. Eso va primero.",
+      named: "{item}: aún sin antiséptico. Eso va primero.",
+    },
     codeUnreadable: {
       plain: "No puedo leer ese código. Muestra el del envase, o escribe el lote.",
       named: "{item}: no puedo leer ese código. Muestra el del envase, o escribe el lote.",
@@ -193,6 +197,10 @@ export const es: Phrasebook = {
     skinBrokenWithoutGloves: {
       plain: "Sin guantes limpios. Para, lávate, guantes nuevos.",
       named: "{item}: sin guantes limpios. Para, lávate, guantes nuevos.",
+    },
+    skinNotPrepared: {
+      plain: "La piel no llevaba antiséptico. Para y desinféctala antes de seguir.",
+      named: "{item}: sin antiséptico. Para y desinfecta antes de seguir.",
     },
     usedUnsterile: {
       plain: "Eso no es estéril. Para, y toma uno estéril.",

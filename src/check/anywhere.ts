@@ -7,6 +7,7 @@ import { isHeldBack } from "../../machines/session/statements";
 import type { DeviationCode } from "../session/fact";
 import { type Effect, everyStep, type Item, type Protocol } from "../session/protocol";
 import { applyEffect, type ItemState, type Station } from "../session/station";
+import { skinRules } from "../session/transfer";
 import { ruleOf } from "./rules";
 import type { Why } from "./why";
 
@@ -46,6 +47,10 @@ function findingsOf(effect: Effect, item: Item | null): readonly DeviationCode[]
         for (const f of applyEffect({ hands: h, handsSoiledBy, items }, effect, kinds).findings) codes.add(f.code);
       }
     }
+  }
+  // What a thing breaks is skin in any state, too, whatever the thing is.
+  if (effect.verb === "breakSkin") {
+    for (const state of anyItem) for (const { code, when } of skinRules) if (when(state)) codes.add(code);
   }
   const made = [...codes];
   known.set(key, made);

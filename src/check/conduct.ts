@@ -4,6 +4,7 @@
  * replay on the real chart judge by this one function.
  */
 import type { Effect, Item, Label } from "../session/protocol";
+import { isOpenWound, isSkin, broken as skinBrokenBy } from "../session/skin";
 import {
   applyEffect,
   disinfected,
@@ -13,6 +14,7 @@ import {
   isLeftAlone,
   type Station,
 } from "../session/station";
+import { skinRules } from "../session/transfer";
 import { type RuleId, ruleOf } from "./rules";
 
 /** Where a chain of touches began; the rules look no further. */
@@ -162,7 +164,8 @@ export function judgeThing(h: HandState, state: ThingState, effect: ThingEffect,
       opened: after.opened,
       soiledBy: originOf(after.soiledBy),
       wetness: effect.verb === "preClean" || effect.verb === "tagOut" ? "none" : state.wetness,
-      pending: effect.verb === "apply" ? "wetted" : effect.verb === "wipe" ? "wiped" : state.pending,
+      // Skin is under no clock.
+      pending: effect.verb === "apply" && !isSkin(item) ? "wetted" : effect.verb === "wipe" ? "wiped" : state.pending,
       treated: state.treated && after.condition !== "soiled",
       poured: pouredAfter(state, effect, item),
       bared: effect.verb === "uncover" || (state.bared && effect.verb !== "cover"),
@@ -187,19 +190,21 @@ function ownLooks(h: HandState, state: ThingState, effect: ThingEffect, about: T
   if (h.due === "gloves" && verb !== "tagOut") found.push("damagedOrSoiledGlovesChanged");
   if (h.hands === "bare" && verb !== "tagOut") found.push("cleanHandsToTouch");
   if (!isGloved(h.hands) && dirty.has(verb)) found.push("glovesForDirtyWork");
-  if (soiledGloves && clean.has(verb) && (verb !== "open" || critical)) found.push("freshGlovesForCleanWork");
+  // A wound is wrapped with the gloves that made it: what they carry is this client's own.
+  const isClean = clean.has(verb) && (verb !== "open" || critical) && !(verb === "cover" && isSkin(item));
+  if (soiledGloves && isClean) found.push("freshGlovesForCleanWork");
   const isMet = contacts.has(verb) && !(verb === "uncover" && state.barrier === "none");
   if (state.wetness !== "none" && isMet && h.hands === "glovedSoiled") found.push("soiledGlovesOnClean");
   if (verb === "wipe" && state.wetness === "none") found.push("wetBeforeWipe");
   if (verb === "apply" && state.barrier !== "none") found.push("wetOnTheSurfaceItself");
-  if (verb === "apply" && state.wetness !== "wet" && !state.preCleaned && label?.oneStep === false) {
+  if (verb === "apply" && state.wetness !== "wet" && !state.preCleaned && label?.oneStep === false && !isSkin(item)) {
     found.push("cleanBeforeWet");
   }
   if (verb === "cover" && state.wetness !== "none") found.push("coveredOnlyClean");
   if (verb === "cover" && item.role === "surface" && !state.treated) found.push("disinfectedBeforeCovered");
   // A second accident asks again for what the first had bared; the breakdown finds everything covered.
-  if (verb === "uncover" && state.barrier === "none" && (!state.bared || stage === "breakdown"))
-    found.push("barrierWhereUncovered");
+  const isBare = verb === "uncover" && state.barrier === "none" && !isSkin(item);
+  if (isBare && (!state.bared || stage === "breakdown")) found.push("barrierWhereUncovered");
   // A new sharp counts as sterile once it is opened; so the pack must have been.
   if (verb === "open" && critical && item.starts.condition !== "sterile") found.push("sterileUnderTheSkin");
   if (verb === "breakSkin" && critical && state.at !== "station") found.push("sterileUnderTheSkin");
@@ -240,6 +245,22 @@ export function timeFull(state: ThingState, about: Thing): ThingState {
   if (state.wetness !== "wet") return state;
   return about.label?.afterwards === "airDry" ? treatedNow(state, about) : { ...state, wetness: "done" };
 }
+
+/** Skin, as it is broken with another thing: what would be wrong, and what it is then. The station's own rules. */
+export function judgeSkin(state: ThingState, by: Item): { thing: ThingState; broken: readonly RuleId[] } {
+  const live: ItemState = { ...state, soiledBy: origins[state.soiledBy] };
+  const found = skinRules.filter(({ when }) => when(live)).flatMap(({ code }) => ruleOf(code) ?? []);
+  const { opened, barrier } = skinBrokenBy(live, by);
+  return { thing: { ...state, opened, barrier }, broken: found };
+}
+
+/** A tattoo that nothing covers. */
+export const liesOpen = (state: ThingState, item: Item): boolean =>
+  isSkin(item) && isOpenWound({ ...state, soiledBy: [] });
+
+/** The bag of this client's waste is closed and gone. */
+export const isBagGone = (state: ThingState, item: Item): boolean =>
+  item.role === "container" && item.use === "singleUse" && state.at === "discarded";
 
 /** A poured bottle stands open beside broken skin. */
 export const standsPoured = (state: ThingState): boolean =>

@@ -11,9 +11,12 @@ import type { SessionInput } from "../session/sessionInput";
 import { flowHere, stepHere, type World } from "../session/world";
 import {
   type HandState,
+  isBagGone,
   isOnThing,
   judgeHands,
+  judgeSkin,
   judgeThing,
+  liesOpen,
   originOf,
   type Stage,
   standsPoured,
@@ -142,12 +145,22 @@ export class Monitor {
       if (stage === "breakdown") broken.push(...beforeSharps(sharps.state(), effect, isSharp(id)));
       if (isSharp(id)) broken.push(...sharps.moves(effect));
       const now = (name: string): ThingState => things.get(name) ?? this.thing(name);
+      if (effect.verb === "discard" && effect.into === "contaminated" && stage === "breakdown") {
+        const gone = [...this.station.about].some(([name, { item }]) => name !== id && isBagGone(now(name), item));
+        if (gone) broken.push("bagLast");
+      }
+      if (effect.verb === "breakSkin" && this.station.skins.length === 0) broken.push("skinPrepared");
       if (effect.verb === "breakSkin" && [...this.station.about.keys()].some((name) => standsPoured(now(name)))) {
         broken.push("bottlesAway");
       }
       const judged = judgeThing(hands, now(id), effect, this.station.thingOf(id), stage);
       broken.push(...judged.broken);
       hands = judged.hands;
+      for (const skin of effect.verb === "breakSkin" ? this.station.skins.filter((s) => s !== id) : []) {
+        const met = judgeSkin(now(skin), this.station.thingOf(effect.item).item);
+        broken.push(...met.broken);
+        things.set(skin, met.thing);
+      }
       things.set(id, judged.thing);
       touched.push({ item: id, hands });
     }
@@ -160,6 +173,11 @@ export class Monitor {
     const { phase, flows, place } = this.world;
     if (phase === "setUp") return "setUp";
     return flows.length === 0 && place?.list === "breakdown" ? "breakdown" : "late";
+  }
+
+  /** Something that lies open where the client was tattooed. */
+  hasOpenWound(): boolean {
+    return [...this.station.about].some(([id, { item }]) => liesOpen(this.thing(id), item));
   }
 
   /** Does the step as asked: waits out the clocks, confirms the count. @returns whether the chart went past it. */

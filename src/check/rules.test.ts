@@ -9,7 +9,7 @@ import { autoclavedTubes } from "../session/protocols/autoclavedTubes";
 import { conventionBooth } from "../session/protocols/conventionBooth";
 import { applyEffect, kindsOf, type Station, stationAtStart } from "../session/station";
 import { findingRules, handRules, movements } from "../session/transfer";
-import { checkProtocol } from "./checkProtocol";
+import { type Breach, checkProtocol } from "./checkProtocol";
 import { graphOf, type Node } from "./graph";
 import { type RuleId, ruleIds, rules, slipCodes } from "./rules";
 import { storyOf } from "./story";
@@ -226,6 +226,95 @@ describe("a slip while resuming in a list, and an accident in its flow", () => {
     expect(resuming.length).toBeGreaterThan(0);
     expect(slips.every((n) => n.event !== null)).toBe(true);
     expect(slips.flatMap(by("exposure")).length).toBeGreaterThan(0);
+  });
+});
+
+describe("the client's skin", () => {
+  // Common practice, no source.
+  const without = (p: Protocol): Protocol => {
+    const isKept = (e: Effect) => !("item" in e) || e.item !== "skin";
+    const steps = (list: readonly Step[]) => list.map((s) => ({ ...s, effects: s.effects.filter(isKept) }));
+    const events = p.events.map((f) => ({ ...f, steps: steps(f.steps) }));
+    const lists = { setUp: steps(p.setUp), dressing: steps(p.dressing) };
+    return { ...p, ...lists, events, items: p.items.filter((i) => i.id !== "skin") };
+  };
+
+  it("is a breach where no thing of the protocol is the skin: it is prepared nowhere", () => {
+    const found = checkProtocol(without(tinyProtocol));
+    expect(found.verdict === "breach" && found.breaches[0]).toMatchObject({ rule: "skinPrepared", step: "begin" });
+  });
+
+  it("is a breach where the antiseptic comes behind the first line", () => {
+    const late = inList(tinyProtocol, "setUp", (steps) => [
+      ...drop("prepare")(steps),
+      ...steps.filter((s) => s.id === "prepare"),
+    ]);
+    expect(brokenBy(late)).toContain("skinPrepared");
+  });
+
+  it("is a breach where the client leaves a second time and the tattoo is covered no more", () => {
+    // Covered once, before the work: each new line opens it again.
+    const early = inFlow(
+      inList(tinyProtocol, "setUp", (steps) =>
+        steps.map((s) => (s.id === "begin" ? { ...s, effects: [...s.effects, { verb: "cover", item: "skin" }] } : s)),
+      ),
+      "clientLeaves",
+      drop("leaveCover"),
+    );
+    const found = checkProtocol(early);
+    const left = found.verdict === "breach" ? found.breaches.find((b) => b.rule === "woundCovered") : undefined;
+    expect(left?.moves.flatMap((m) => (m.kind === "event" ? [m.event] : []))).toEqual([
+      "clientLeaves",
+      "clientReturns",
+      "clientLeaves",
+    ]);
+  });
+
+  it("is a breach where the session closes and nothing covers the tattoo", () => {
+    const open = { ...tinyProtocol, dressing: drop("wrap")(tinyProtocol.dressing) };
+    const found = checkProtocol(open);
+    expect(found.verdict === "breach" && storyOf(checkEn, open, found.breaches[0] as Breach).at(-2)).toBe(
+      "You close the session. The tattoo is not covered.",
+    );
+  });
+});
+
+describe("a client who stops early", () => {
+  const stopping = (onwards: "continue" | "dressing", effects: Effect[] = []): Protocol => ({
+    ...tinyProtocol,
+    events: [
+      ...tinyProtocol.events,
+      {
+        event: "stopEarly",
+        asksItem: [],
+        steps: [{ ...(tinyProtocol.dressing.at(-1) as Step), id: "down", effects }],
+        onwards,
+      },
+    ],
+  });
+  it("is a breach where the work goes on, whether the last step does something or not", () => {
+    expect(brokenBy(stopping("continue"))).toEqual(["stopMeansStop"]);
+    expect(brokenBy(stopping("continue", [{ verb: "touch", item: "needle" }]))).toContain("stopMeansStop");
+  });
+  it("is none where the dressing comes next", () => {
+    expect(checkProtocol(stopping("dressing")).verdict).toBe("proved");
+  });
+});
+
+describe("the waste bag", () => {
+  // 29 CFR 1910.1030(d)(4)(iii)(B), from memory: closed before it is moved. The order: common practice, no source.
+  const cup = tinyProtocol.items.find((i) => i.id === "cup") as Item;
+  const bag: Item = { ...cup, id: "bag", role: "container" };
+  const out = (item: string): Effect => ({ verb: "discard", item, into: "contaminated", all: false });
+  const ending = (...effects: Effect[]): Protocol => ({
+    ...inList(tinyProtocol, "breakdown", (steps) => steps.map((s) => (s.id === "waste" ? { ...s, effects } : s))),
+    items: [...tinyProtocol.items, bag],
+  });
+  it("is a breach where it is closed before the last waste, even in one step", () => {
+    expect(brokenBy(ending(out("bag"), out("cup")))).toEqual(["bagLast"]);
+  });
+  it("is none where it is closed last", () => {
+    expect(checkProtocol(ending(out("cup"), out("bag"))).verdict).toBe("proved");
   });
 });
 

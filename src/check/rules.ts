@@ -15,6 +15,7 @@ export const ruleIds = [
   "freshGlovesForCleanWork",
   "damagedOrSoiledGlovesChanged",
   "glovesForDirtyWork",
+  "skinPrepared",
   "packsOpenedClean",
   "sterileOnce",
   "sterileUnderTheSkin",
@@ -29,10 +30,13 @@ export const ruleIds = [
   "sharpsContainerOnly",
   "oldNeedleFirst",
   "needleInUse",
+  "woundCovered",
+  "stopMeansStop",
   "sharpsSecured",
   "sharpsFirst",
   "sharpsCounted",
   "wasteStream",
+  "bagLast",
   "singleUseDiscarded",
   "thrownStaysOut",
   "reusableReady",
@@ -99,6 +103,11 @@ export const rules: Readonly<Record<RuleId, Rule>> = {
     words: "Skin is broken, and used things are handled, with gloves on.",
     source: `${bloodborne}(d)(3)(ix)`,
     codes: ["skinBrokenWithoutGloves"],
+  },
+  skinPrepared: {
+    words: "Antiseptic goes on the skin before the first line.",
+    source: common,
+    codes: ["skinNotPrepared"],
   },
   packsOpenedClean: {
     words: "Sterile packs are opened with clean gloves or washed hands.",
@@ -170,6 +179,16 @@ export const rules: Readonly<Record<RuleId, Rule>> = {
     source: "Spaulding 1968, critical items: single use",
     codes: [],
   },
+  woundCovered: {
+    words: "The tattoo is covered before the client leaves the station, and before the session closes.",
+    source: common,
+    codes: [],
+  },
+  stopMeansStop: {
+    words: "When the client stops early, no more is tattooed: the dressing comes next.",
+    source: common,
+    codes: [],
+  },
   sharpsSecured: {
     words: "Sharps are in the container or parked before anyone leaves.",
     source: common,
@@ -188,6 +207,11 @@ export const rules: Readonly<Record<RuleId, Rule>> = {
   wasteStream: {
     words: "Waste that blood may have reached goes into its own stream; the sharps container takes sharps only.",
     source: `${bloodborne}(d)(4)(iii); household bin: common practice, no source`,
+    codes: [],
+  },
+  bagLast: {
+    words: "The waste bag is closed when the last waste is in it.",
+    source: `${bloodborne}(d)(4)(iii)(B), closed before it is moved, from memory; order: ${common}`,
     codes: [],
   },
   singleUseDiscarded: {

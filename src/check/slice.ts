@@ -4,13 +4,17 @@
  */
 import { productFor } from "../../machines/session/lookUp";
 import type { Effect, Item, Protocol } from "../session/protocol";
+import { isSkin } from "../session/skin";
 import { isGloved } from "../session/station";
 import {
   type HandState,
+  isBagGone,
   isOnThing,
   type Judged,
   judgeHands,
+  judgeSkin,
   judgeThing,
+  liesOpen,
   type Stage,
   stages,
   standsPoured,
@@ -56,6 +60,7 @@ export class Station {
   readonly sharps = new Numbered<SharpsState>();
   readonly about: ReadonlyMap<string, Thing>;
   private readonly done = new Map<Effect, Map<number, Outcome>>();
+  private readonly ofSkin = new Map<number, { readonly thing: number; readonly broken: readonly RuleId[] }>();
   private readonly due = new Map<number, number>();
   private readonly over = new Map<string, Map<number, number>>();
   private readonly full = new Map<string, Map<number, number>>();
@@ -66,11 +71,15 @@ export class Station {
       return protocol.products.find((p) => p.id === product)?.label ?? null;
     };
     this.about = new Map(protocol.items.map((item) => [item.id, { item, label: label(item) }]));
+    this.skins = protocol.items.filter(isSkin).map(({ id }) => id);
   }
 
   thingOf(id: string): Thing {
     return this.about.get(id) as Thing;
   }
+
+  /** Where the client is tattooed; a protocol that names no such place never prepares it. */
+  readonly skins: readonly string[];
 
   isSharp(id: string): boolean {
     return this.thingOf(id).item.role === "sharp";
@@ -99,6 +108,17 @@ export class Station {
       );
       return { ...judged, hands: this.hands.of(judged.hands), thing: this.things.of(judged.thing) };
     });
+  }
+
+  /** Skin, as it is broken with another thing. */
+  onSkin(thing: number, by: Item): { readonly thing: number; readonly broken: readonly RuleId[] } {
+    const key = thing * 2 + (by.role === "sharp" ? 1 : 0);
+    const before = this.ofSkin.get(key);
+    if (before) return before;
+    const judged = judgeSkin(this.things.at(thing), by);
+    const made = { thing: this.things.of(judged.thing), broken: judged.broken };
+    this.ofSkin.set(key, made);
+    return made;
   }
 
   private remembered(effect: Effect, key: number, work: () => Outcome): Outcome {
@@ -154,5 +174,13 @@ export class Station {
 
   standsPoured(thing: number): boolean {
     return standsPoured(this.things.at(thing));
+  }
+
+  liesOpen(name: string, thing: number): boolean {
+    return liesOpen(this.things.at(thing), this.thingOf(name).item);
+  }
+
+  isBagGone(name: string, thing: number): boolean {
+    return isBagGone(this.things.at(thing), this.thingOf(name).item);
   }
 }

@@ -54,6 +54,8 @@ export function follow(
     const broken = atWork(station.sharps.at(here.things[sharps] as number), isGloved);
     if (broken.length > 0) return breaks(broken);
   }
+  const ended = flowEnding(station, names, node, edge, here, tellsHands);
+  if (ended !== null) return breaks(ended);
   if (edge.move?.kind === "close") return closing(station, names, here, tellsHands);
   const done =
     edge.effect === null ? passing(station, edge, here) : acting(station, names, node, edge, here, others, tellsHands);
@@ -85,6 +87,22 @@ export function toldTo(station: Station, edge: Edge, hands: number): number | nu
   const isGloved = now === "glovedClean" || now === "glovedSoiled";
   if ((edge.needs === "gloves" && !isGloved) || (edge.needs === "noGloves" && isGloved)) return null;
   return edge.makesDue ? station.madeDue(hands, edge.makesDue, edge.tears) : hands;
+}
+
+/** A flow is over: the client may be gone, or nothing more is to be tattooed. Null where nothing is wrong with that. */
+function flowEnding(
+  station: Station,
+  names: readonly string[],
+  node: Node,
+  edge: Edge,
+  here: Here,
+  tellsHands: boolean,
+): readonly RuleId[] | null {
+  const isOver = node.step === null && edge.effect === null && edge.move === null;
+  if (!isOver) return null;
+  if (node.event === "stopEarly" && edge.backToWork) return tellsHands ? ["stopMeansStop"] : [];
+  const isOpen = names.some((n, i) => n !== sharpsName && station.liesOpen(n, here.things[i] as number));
+  return node.event === "clientLeaves" && isOpen ? ["woundCovered"] : null;
 }
 
 function passing(station: Station, edge: Edge, here: Here): Followed {
@@ -129,6 +147,19 @@ function acting(
   ) {
     broken.push("bottlesAway");
   }
+  const throwsAway = effect.verb === "discard" && effect.into === "contaminated" && node.stage === "breakdown";
+  const isBagGone = (name: string, i: number): boolean =>
+    name !== sharpsName && name !== effect.item && station.isBagGone(name, here.things[i] as number);
+  if (throwsAway && names.some(isBagGone)) broken.push("bagLast");
+  if (effect.verb === "breakSkin" && station.skins.length === 0) return breaks(tellsHands ? ["skinPrepared"] : []);
+  const breaksSkin = effect.verb === "breakSkin" ? station.thingOf(effect.item).item : null;
+  const met = here.things.map((thing, i) => {
+    const name = names[i] as string;
+    if (breaksSkin === null || name === effect.item || !station.skins.includes(name)) return thing;
+    const judged = station.onSkin(thing, breaksSkin);
+    broken.push(...judged.broken);
+    return judged.thing;
+  });
   const moved =
     sharpsAt >= 0 && isSharp ? sharpMoves(station.sharps.at(here.things[sharpsAt] as number), effect) : null;
   if (moved) broken.push(...moved.broken);
@@ -141,11 +172,11 @@ function acting(
     }
     if (judged.waits) continue;
     if (watched < 0 && moved === null) {
-      if (!next.some((h) => h.hands === judged.hands)) next.push({ hands: judged.hands, things: here.things });
+      if (!next.some((h) => h.hands === judged.hands)) next.push({ hands: judged.hands, things: met });
       continue;
     }
     for (const sharps of moved?.next ?? [null]) {
-      const things = here.things.map((t, i) => {
+      const things = met.map((t, i) => {
         if (i === watched) return judged.thing;
         return i === sharpsAt && sharps !== null ? station.sharps.of(sharps) : t;
       });

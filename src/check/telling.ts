@@ -132,6 +132,7 @@ function flowEnded(m: Monitor): Answered {
   );
   const isAtWork = phase === "procedure" && place === null && flows.length === 0 && came?.cause === m.world.cause;
   if (ended.broken.length > 0 || !isAtWork) return ended;
+  if (came.type === "v1.FlowEnded" && came.event === "stopEarly") return { broken: ["stopMeansStop"], stuck: false };
   const broken = atWork(m.sharps(), isGloved(m.hands().hands));
   return { broken, stuck: false };
 }
@@ -141,6 +142,9 @@ function leftFlow(m: Monitor): Answered {
   const last = m.facts.findLast((f) => f.type === "v1.FlowEnded" || f.type === "v1.ExposureEnded");
   const isNow = last !== undefined && last.cause === m.world.cause && "cause" in last;
   if (!isNow) return fine;
+  if (last.type === "v1.FlowEnded" && last.event === "clientLeaves" && m.hasOpenWound()) {
+    return { broken: ["woundCovered"], stuck: false };
+  }
   const stops = last.type === "v1.FlowEnded" && m.world.phase === "dressing" && m.world.place?.index === 0;
   if (stops) return fine;
   const hands = m.hands();

@@ -5,6 +5,7 @@
  * to be sterilised; porous and single-use thrown away.
  */
 import type { Effect, Item, Label, Protocol, Step } from "./protocol";
+import { isSkin } from "./skin";
 
 /** Ids that a protocol may not use for its own steps. */
 export const addedPrefixes = ["carriedOver", "added"] as const;
@@ -56,7 +57,7 @@ const changed = (name: string): Step[] => [
 
 /** Gloved all along, and gloved at the end. What is thrown or put aside is another piece than the one used next. */
 function dealtWith(name: string, protocol: Protocol, items: readonly Item[], isGone: boolean): Step[] {
-  const of = (fate: Fate) => items.filter((item) => fateOf(item) === fate);
+  const of = (fate: Fate) => items.filter((item) => !isSkin(item) && fateOf(item) === fate);
   const product = protocol.products.find((p) => p.use === "surfaceDisinfectant");
   const [thrown, aside, treated] = [of("thrown"), of("aside"), product ? of("treated") : []];
   const gone = (some: readonly Item[], into: "contaminated" | "reprocess"): Effect[] =>

@@ -39,6 +39,8 @@ export const RefusalReason = z.enum([
   "glovesFirst",
   "itemSoiled",
   "outOfUse",
+  /** The skin has had no antiseptic. */
+  "skinFirst",
   /** A code was held up that says no product, or says it wrongly. */
   "codeUnreadable",
   "codeWithoutLot",
@@ -65,6 +67,7 @@ export const DeviationCode = z.enum([
   "wipedWithSoiledGloves",
   "neverWet",
   "skinBrokenWithoutGloves",
+  "skinNotPrepared",
   "usedTaggedOut",
   "usedUnsterile",
   "broughtBackSoiled",

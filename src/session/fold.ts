@@ -3,9 +3,11 @@
  * replays a session through the same function.
  */
 import { makeReady, placeForAdded, treatedBy } from "./addedSteps";
+import { put } from "./contact";
 import type { FactOf, SessionFact } from "./fact";
 import type { Effect, Step } from "./protocol";
 import type { SessionInput } from "./sessionInput";
+import { isSkin } from "./skin";
 import { applyEffect, backInUse, barrierTorn, disinfected, fellDown, isGloved, meet, type Station } from "./station";
 import { afterGap, dried, reapplied, restarted, started, trusted, type WetClock, witnessed } from "./wetClock";
 import { breakdownOf, endsGloved, kindsIn, stepIn, stepsHere, type World, worldAtStart } from "./world";
@@ -95,6 +97,7 @@ function step(input: SessionInput, world: World, fact: SessionFact): World {
     case "v1.Deviation":
       return {
         ...world,
+        station: outOfDateOnSkin(input, world.station, fact),
         deviations: [...world.deviations, { code: fact.code, item: fact.item, step: fact.step }],
       };
 
@@ -265,6 +268,12 @@ export function effectDone(input: SessionInput, world: World, effect: Effect): W
   const left = effect.verb === "tagOut" ? dropClock(spoilt, effect.item) : spoilt;
   return countSharp(input, setStation(left, station), effect);
 }
+
+/** An antiseptic past its date prepares nothing, whatever its step did. */
+const outOfDateOnSkin = (input: SessionInput, station: Station, { code, item }: FactOf<"v1.Deviation">): Station =>
+  code === "appliedOutOfDate" && item !== null && isSkin(kindsIn(input)[item])
+    ? put(station, item, { preCleaned: false })
+    : station;
 
 const contacts: ReadonlySet<Effect["verb"]> = new Set(["touch", "cover", "uncover", "bring", "fill", "breakSkin"]);
 

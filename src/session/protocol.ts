@@ -23,7 +23,8 @@ export const Item = z.strictObject({
   name: Text,
   /** As spoken: "chair", "lamp". */
   calledAs: Text,
-  role: z.enum(["surface", "tool", "sharp", "supply", "bottle", "device", "container"]),
+  /** `skin` is the client's: antiseptic is applied to it, and it is covered once it is a wound (./skin). */
+  role: z.enum(["surface", "tool", "sharp", "supply", "bottle", "device", "container", "skin"]),
   /** Spaulding 1968: what the item touches decides what must be done to it. */
   spaulding: z.enum(["critical", "semicritical", "noncritical"]),
   use: z.enum(["reusable", "singleUse"]),

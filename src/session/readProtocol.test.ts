@@ -78,6 +78,12 @@ describe("a file that is no protocol", () => {
       "$.setUp[3].effects[0].product",
     ],
     [
+      "a surface disinfectant on skin",
+      (p) => set(steps(p)[3], "effects", [{ verb: "apply", item: "skin", product: "surfaceWipesC" }]),
+      "wrong-product",
+      "$.setUp[3].effects[0].product",
+    ],
+    [
       "contact time of a product that is not there",
       (p) => set(steps(p)[3], "effects", [{ verb: "apply", item: "lamp", product: "none" }]),
       "unknown-product",
@@ -242,7 +248,9 @@ function named(json: z.input<typeof Protocol>, ids: readonly string[]): z.input<
   const items = ids.map((id, i) => ({ ...(json.items[i % json.items.length] as (typeof json.items)[number]), id }));
   const step = (one: (typeof json.setUp)[number]) => {
     count += 1;
-    const effects = (one.effects ?? []).map((e) => (e.verb === "apply" ? { ...e, product: "spray" } : e));
+    const isSkin = (id: string) => items.some((i) => i.id === id && i.role === "skin");
+    const product = (id: string) => (isSkin(id) ? "antiseptic" : "spray");
+    const effects = (one.effects ?? []).map((e) => (e.verb === "apply" ? { ...e, product: product(e.item) } : e));
     return { ...one, id: `s${count}`, effects };
   };
   const label = longProtocol(20, 2).products[0]?.label as z.input<typeof Protocol>["products"][number]["label"];
@@ -250,7 +258,10 @@ function named(json: z.input<typeof Protocol>, ids: readonly string[]): z.input<
   return {
     ...json,
     items,
-    products: [{ id: "spray", use: "surfaceDisinfectant", label: json.products[0]?.label ?? label }],
+    products: [
+      { id: "spray", use: "surfaceDisinfectant", label: json.products[0]?.label ?? label },
+      { id: "antiseptic", use: "skinAntiseptic", label },
+    ],
     setUp: json.setUp.map(step),
     dressing: json.dressing.map(step),
     breakdown: json.breakdown.map(step),

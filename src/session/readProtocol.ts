@@ -68,10 +68,10 @@ export function asProtocol(json: unknown): ReadProtocol {
 
 /** Every id stands once, and every item and product that a step names is there. */
 function checkNames(protocol: Protocol): ReadProtocol {
-  const items = new Set<string>();
+  const items = new Map<string, Protocol["items"][number]["role"]>();
   for (const [i, item] of protocol.items.entries()) {
     if (items.has(item.id)) return no("duplicate-id", `$.items[${i}].id`, (words) => words.twoItems(item.id));
-    items.add(item.id);
+    items.set(item.id, item.role);
   }
   const products = new Map<string, Protocol["products"][number]["use"]>();
   for (const [i, slot] of protocol.products.entries()) {
@@ -108,7 +108,11 @@ function checkNames(protocol: Protocol): ReadProtocol {
       if (use === undefined) {
         return no("unknown-product", at, (words) => words.noProduct(effect.product));
       }
-      if (use !== "surfaceDisinfectant") {
+      const isSkin = items.get(effect.item) === "skin";
+      if (isSkin && use !== "skinAntiseptic") {
+        return no("wrong-product", at, (words) => words.noAntiseptic(effect.product));
+      }
+      if (!isSkin && use !== "surfaceDisinfectant") {
         return no("wrong-product", at, (words) => words.noDisinfectant(effect.product));
       }
     }

@@ -7,7 +7,8 @@ import { chain, type ItemState, isGloved, type Kinds, put, type Station, soil } 
 import type { DeviationCode } from "./fact";
 import type { Effect, Item } from "./protocol";
 import { currentRules, foldAsBefore12, foldAsBefore14, foldAsBefore15 } from "./rules";
-import { findingRules, handRules, movements } from "./transfer";
+import { allBroken, isSkin, skinsIn } from "./skin";
+import { findingRules, handRules, movements, skinRules } from "./transfer";
 
 export {
   type Barrier,
@@ -73,14 +74,22 @@ export function applyEffect(before: Station, effect: Effect, kinds: Kinds): Outc
   if (!item || !kind) return { station: before, findings: [] };
   if (isLeftAlone(item, effect)) return { station: before, findings: [] };
   const look = { hands: before.hands, item, kind, effect };
-  const findings = findingRules
+  const onThing = findingRules
     .filter(({ verbs, when }) => verbs.includes(effect.verb) && when(look))
     .map(({ code }) => ({ code, item: effect.item }));
-  const moved = movements[effect.verb].moves(before, effect.item, effect, kind);
+  const findings = effect.verb === "breakSkin" ? [...onThing, ...ofSkin(before, kinds)] : onThing;
+  const met = movements[effect.verb].moves(before, effect.item, effect, kind);
+  const moved = effect.verb === "breakSkin" ? allBroken(met, kinds, kind) : met;
   // Used all the same, it is out of use still.
   const isStill = item.at === "taggedOut" && effect.verb !== "discard";
   return { station: isStill ? put(moved, effect.item, { at: "taggedOut" }) : moved, findings };
 }
+
+const ofSkin = ({ items }: Station, kinds: Kinds): Finding[] =>
+  skinsIn(kinds).flatMap((id) => {
+    const skin = items[id];
+    return skin ? skinRules.filter(({ when }) => when(skin)).map(({ code }) => ({ code, item: id })) : [];
+  });
 
 function handsEffect(station: Station, effect: { verb: "wash" | "rub" | "don" | "doff" }): Outcome {
   const { hands } = station;
@@ -120,7 +129,7 @@ export const isLeftAlone = (item: Pick<ItemState, "at"> | undefined, { verb }: E
 export const canBeTaggedOut = (station: Station, kinds: Kinds, id: string): boolean => {
   const [item, kind] = [station.items[id], kinds[id]];
   const isHere = item?.at === "station" || item?.at === "away";
-  return isHere && kind?.use === "reusable" && kind.role !== "sharp";
+  return isHere && kind?.use === "reusable" && kind.role !== "sharp" && kind.role !== "skin";
 };
 
 export const taggedOut = (station: Station): string[] =>
@@ -153,6 +162,8 @@ export const barrierTorn = (station: Station, id: string): Station => {
 
 /** Not yet safe for the next client: soiled, under this client's barrier, or single-use and still lying there. */
 export function isUnready(item: ItemState, kind: Item | undefined): boolean {
+  // It leaves with the client.
+  if (isSkin(kind)) return false;
   // A barrier serves one client (NEHA body art model code, 8.1); what is put away under one is no better.
   const unsafe = item.condition === "soiled" || item.barrier !== "none";
   // Out of use for this client; the next set-up begins with it.

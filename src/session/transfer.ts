@@ -16,6 +16,7 @@ import {
 } from "./contact";
 import type { DeviationCode } from "./fact";
 import type { Effect, Item, Verb } from "./protocol";
+import { antisepticOn, isSkin, isUnprepared } from "./skin";
 
 const glovesCarry = "CDC and WHO 2009, glove use: change between a soiled and a clean site";
 const beforeContact = "WHO 2009, hand hygiene before contact";
@@ -36,13 +37,17 @@ export interface Movement {
 export const movements: Readonly<Record<ItemVerb, Movement>> = {
   touch: { words: "Hand and thing meet.", moves: meet, source: glovesCarry },
   cover: {
-    words: "They meet; the cover is soiled if the gloves are.",
-    moves: (s, id) => put(meet(s, id), id, { barrier: s.hands === "glovedSoiled" ? "soiledCover" : "covered" }),
+    words: "They meet; the cover is soiled if the gloves are. A wound is wrapped with the gloves that made it.",
+    moves: (s, id, _e, kind) => {
+      if (isSkin(kind)) return put(s, id, { barrier: "covered" });
+      return put(meet(s, id), id, { barrier: s.hands === "glovedSoiled" ? "soiledCover" : "covered" });
+    },
     source: "NEHA body art model code, 8.1: a barrier serves one client",
   },
   uncover: {
     words: "They meet and the cover is gone; soiled gloves soil what lay under it. Without a cover nothing is met.",
-    moves: (s, id) => {
+    moves: (s, id, _e, kind) => {
+      if (isSkin(kind)) return put(s, id, { barrier: "none" });
       if (s.items[id]?.barrier === "none" && !s.asBefore12) return s;
       const bared = put(meet(s, id), id, { barrier: "none" });
       return s.hands === "glovedSoiled" ? soil(bared, id, chain(s.handsSoiledBy, "gloves")) : bared;
@@ -79,7 +84,11 @@ export const movements: Readonly<Record<ItemVerb, Movement>> = {
     moves: (s, id) => put(meet(s, id), id, { preCleaned: true }),
     source: "CDC 2008; WHO 2014 Annex G: cleaned of blood before disinfection",
   },
-  apply: { words: "Nothing yet: its clock counts.", moves: (s) => s, source: "the product's label" },
+  apply: {
+    words: "Nothing yet: its clock counts. Skin is prepared by its antiseptic, which dries as its label says.",
+    moves: (s, id, _e, kind) => (isSkin(kind) ? antisepticOn(s, id) : s),
+    source: "the product's label",
+  },
   wipe: {
     words: "Nothing by itself: its clock says what it is worth.",
     moves: (s) => s,
@@ -156,14 +165,14 @@ export const findingRules: readonly FindingRule[] = [
   {
     verbs: ["cover"],
     code: "coveredUnclean",
-    when: carries,
+    when: (l) => carries(l) && !isSkin(l.kind),
     words: "A cover goes over what is clean.",
     source: common,
   },
   {
     verbs: ["cover"],
     code: "touchedWithSoiledGloves",
-    when: soiledGloves,
+    when: (l) => soiledGloves(l) && !isSkin(l.kind),
     words: "Covers are put on with clean gloves or washed hands.",
     source: glovesCarry,
   },
@@ -239,6 +248,21 @@ export const findingRules: readonly FindingRule[] = [
       kind.spaulding === "critical" && item.condition !== "sterile" && item.soiledBy[0] !== "client",
     words: "What goes through skin is sterile, or was when this client's work began.",
     source: spaulding,
+  },
+];
+
+/** What is found of the client's skin, whatever it is broken with. */
+export const skinRules: readonly {
+  readonly code: DeviationCode;
+  readonly when: (skin: ItemState) => boolean;
+  readonly words: string;
+  readonly source: string;
+}[] = [
+  {
+    code: "skinNotPrepared",
+    when: isUnprepared,
+    words: "Antiseptic goes on the skin before the first line.",
+    source: common,
   },
 ];
 

@@ -55,6 +55,7 @@ export const troubleEn = {
   noItemOfStep: (id: string) => `No item is called "${id}". Add it to "items" or correct the step.`,
   noProduct: (id: string) => `No product is called "${id}". Add it to "products".`,
   noDisinfectant: (id: string) => `"${id}" is no surface disinfectant. Only one of those makes a thing clean.`,
+  noAntiseptic: (id: string) => `"${id}" is no skin antiseptic. Nothing else goes on skin.`,
 };
 
 /** Another language has the same shape, or does not compile. */

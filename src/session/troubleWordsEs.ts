@@ -42,4 +42,5 @@ export const troubleEs: TroubleWords = {
   noItemOfStep: (id) => `Nada se llama "${id}". Añádelo a "items" o corrige el paso.`,
   noProduct: (id) => `Ningún producto se llama "${id}". Añádelo a "products".`,
   noDisinfectant: (id) => `"${id}" no es un desinfectante de superficies. Solo uno de esos deja limpia una cosa.`,
+  noAntiseptic: (id) => `"${id}" no es un antiséptico de piel. Nada más va sobre la piel.`,
 };

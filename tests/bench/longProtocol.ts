@@ -67,6 +67,7 @@ export function longProtocol(steps: number, surfaces: number): Protocol {
   setUp.push(
     ...tens("cover", names, "cover"),
     must("ink", { verb: "touch", item: "cup" }, { verb: "touch", item: "ink" }, { verb: "takeAway", item: "ink" }),
+    must("prepare", { verb: "apply", item: "skin", product: "antiseptic" }),
     ...gloves("sterile"),
     must("openNeedle", { verb: "open", item: "needle" }),
     must("begin", { verb: "breakSkin", item: "needle" }),
@@ -115,6 +116,7 @@ export function longProtocol(steps: number, surfaces: number): Protocol {
       thing("cup", { role: "supply", use: "singleUse" }),
       thing("ink", { role: "bottle" }),
       thing("container", { role: "container" }),
+      thing("skin", { role: "skin", spaulding: "semicritical" }),
     ],
     products: [
       {
@@ -129,10 +131,22 @@ export function longProtocol(steps: number, surfaces: number): Protocol {
           expiry: null,
         },
       },
+      {
+        id: "antiseptic",
+        use: "skinAntiseptic",
+        label: {
+          name: text("B"),
+          contactSec: 60,
+          reapplyWithinSec: null,
+          oneStep: false,
+          afterwards: "airDry",
+          expiry: null,
+        },
+      },
     ],
     setUp: setUp.map(written),
     events: Object.entries(flows).map(([event, list]) => ({ event, steps: list.map(written) })),
-    dressing: [...gloves("dressing"), must("sheet")].map(written),
+    dressing: [...gloves("dressing"), must("wrap", { verb: "cover", item: "skin" }), must("sheet")].map(written),
     breakdown: breakdown.map(written),
     resuming: [
       ...gloves("resuming"),

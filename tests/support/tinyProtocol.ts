@@ -39,6 +39,7 @@ export const tinyProtocol = Protocol.parse({
     thing("lamp"),
     thing("needle", { role: "sharp", spaulding: "critical", use: "singleUse", starts: { condition: "sterile" } }),
     thing("cup", { role: "supply", use: "singleUse" }),
+    thing("skin", { role: "skin", spaulding: "semicritical" }),
   ],
   products: [
     {
@@ -53,6 +54,18 @@ export const tinyProtocol = Protocol.parse({
         expiry: null,
       },
     },
+    {
+      id: "antiseptic",
+      use: "skinAntiseptic",
+      label: {
+        name: { en: "skin antiseptic A" },
+        contactSec: 60,
+        reapplyWithinSec: null,
+        oneStep: false,
+        afterwards: "airDry",
+        expiry: null,
+      },
+    },
   ],
   setUp: [
     step("firstHands", [{ verb: "wash" }]),
@@ -63,6 +76,7 @@ export const tinyProtocol = Protocol.parse({
       { verb: "cover", item: "lamp" },
       { verb: "touch", item: "cup" },
     ]),
+    step("prepare", [{ verb: "apply", item: "skin", product: "antiseptic" }]),
     step("openNeedle", [{ verb: "open", item: "needle" }]),
     step("begin", [
       { verb: "breakSkin", item: "needle" },
@@ -74,6 +88,7 @@ export const tinyProtocol = Protocol.parse({
     {
       event: "clientLeaves",
       steps: [
+        step("leaveCover", [{ verb: "cover", item: "skin" }]),
         step("leaveSharps", [{ verb: "discard", item: "needle", into: "sharps" }]),
         step("leaveOff", [{ verb: "doff" }]),
         step("leaveHands", [{ verb: "wash" }]),
@@ -89,7 +104,7 @@ export const tinyProtocol = Protocol.parse({
       ],
     },
   ],
-  dressing: [...fresh("dress"), step("sheet", [], { kind: "check" })],
+  dressing: [...fresh("dress"), step("wrap", [{ verb: "cover", item: "skin" }]), step("sheet", [], { kind: "check" })],
   breakdown: [
     step("sharps", [{ verb: "discard", item: "needle", into: "sharps", all: true }]),
     step("count", [], { kind: "count" }),

@@ -41,6 +41,7 @@ export const checkEn: CheckWords = {
     criticalSterilised: "A critical thing is still soiled.",
     singleUseDiscarded: "A single-use thing still lies there.",
     noBarrierLeft: "A barrier is still on.",
+    woundCovered: "The tattoo is not covered.",
     wipedAtTheEnd: "A surface was wetted and never wiped.",
   },
   notAsItShouldBe: "Something is not as it should be.",

@@ -49,6 +49,10 @@ export const checkEs: CheckWords = {
       words: "La piel se rompe y lo usado se maneja con guantes puestos.",
       source: `${bloodborne}(d)(3)(ix)`,
     },
+    skinPrepared: {
+      words: "El antiséptico se pone en la piel antes de la primera línea.",
+      source: common,
+    },
     packsOpenedClean: {
       words: "Los envases estériles se abren con guantes limpios o manos lavadas.",
       source: `Spaulding 1968, objetos críticos; técnica aséptica: ${common}`,
@@ -105,6 +109,14 @@ export const checkEs: CheckWords = {
       words: "El trabajo sigue solo con una aguja abierta para él.",
       source: "Spaulding 1968, objetos críticos: un solo uso",
     },
+    woundCovered: {
+      words: "El tatuaje se cubre antes de que el cliente deje la estación, y antes de cerrar la sesión.",
+      source: common,
+    },
+    stopMeansStop: {
+      words: "Si el cliente termina antes, no se tatúa más: sigue el apósito.",
+      source: common,
+    },
     sharpsSecured: {
       words: "Los punzantes están en el contenedor o apartados antes de que alguien se vaya.",
       source: common,
@@ -120,6 +132,10 @@ export const checkEs: CheckWords = {
     wasteStream: {
       words: "Lo que la sangre pudo alcanzar va a su propia bolsa; el contenedor de punzantes solo recibe punzantes.",
       source: `${bloodborne}(d)(4)(iii); basura doméstica: ${common}`,
+    },
+    bagLast: {
+      words: "La bolsa de residuos se cierra con el último residuo dentro.",
+      source: `${bloodborne}(d)(4)(iii)(B), cerrada antes de moverla, ${memory}; orden: ${common}`,
     },
     singleUseDiscarded: {
       words: "Lo de un solo uso se tira tras el cliente, usado o no, y nunca se guarda para otro.",
@@ -190,6 +206,7 @@ export const checkEs: CheckWords = {
     criticalSterilised: "Un objeto crítico sigue sucio.",
     singleUseDiscarded: "Algo de un solo uso sigue ahí.",
     noBarrierLeft: "Una barrera sigue puesta.",
+    woundCovered: "El tatuaje no está cubierto.",
     wipedAtTheEnd: "Una superficie se mojó y no se secó.",
   },
   notAsItShouldBe: "Algo no está como debería.",

@@ -12,6 +12,7 @@ export type CloseRuleId =
   | "criticalSterilised"
   | "singleUseDiscarded"
   | "noBarrierLeft"
+  | "woundCovered"
   | "wipedAtTheEnd";
 
 export interface CheckWords {

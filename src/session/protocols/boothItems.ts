@@ -5,6 +5,7 @@
 import type { Item } from "../protocol";
 import {
   away,
+  clientSkin,
   commonSupplies,
   companionItems,
   disposable,
@@ -65,6 +66,7 @@ export const boothItems: readonly Item[] = [
     ),
   ),
   sharpsContainer,
+  clientSkin,
 ];
 
 /** Under film, bag or sleeve while working. */

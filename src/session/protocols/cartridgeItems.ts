@@ -1,6 +1,6 @@
 /** The items of the cartridge station. Motors cannot be sterilised: machines are bagged, then disinfected. */
 import type { Item } from "../protocol";
-import { commonSupplies, companionItems, pouredBottles, reusable, sharpsContainer, sterile } from "./items";
+import { clientSkin, commonSupplies, companionItems, pouredBottles, reusable, sharpsContainer, sterile } from "./items";
 
 export const cartridgeItems: readonly Item[] = [
   reusable("lamp", "surface", { name: ["Lamp and its handle", "Lámpara y su asa"], calledAs: ["lamp", "lámpara"] }),
@@ -34,6 +34,7 @@ export const cartridgeItems: readonly Item[] = [
   }),
   ...commonSupplies,
   sharpsContainer,
+  clientSkin,
 ];
 
 /** Under film, bag or sleeve while working. */

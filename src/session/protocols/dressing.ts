@@ -4,7 +4,7 @@
  */
 import type { Step } from "../protocol";
 import { changeGloves, type HandHygiene } from "./hands";
-import { breakSkin, bring, must, open } from "./writing";
+import { breakSkin, bring, cover, must, open } from "./writing";
 
 export const dressing = (hygiene: HandHygiene): Step[] => [
   ...changeGloves("dressingGloves", hygiene),
@@ -21,7 +21,7 @@ export const dressing = (hygiene: HandHygiene): Step[] => [
   must("coverTattoo", {
     say: ["Cover the tattoo with the dressing.", "Cubre el tatuaje con el apósito."],
     show: ["Cover the tattoo", "Cubrir el tatuaje"],
-    does: [breakSkin("dressing")],
+    does: [breakSkin("dressing"), cover("skin")],
     sec: 60,
   }),
   must("aftercareSheet", {

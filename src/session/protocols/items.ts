@@ -122,6 +122,15 @@ export const commonSupplies: readonly Item[] = [
   away(disposable("plate", { name: ["Disposable plate", "Bandeja desechable"], calledAs: ["plate", "bandeja"] })),
 ];
 
+/**
+ * Where the client is tattooed. Antiseptic goes on it before the first line; it is a wound then, and covered before the
+ * client leaves. What its class and use say of things that stay is not asked of it.
+ */
+export const clientSkin: Item = {
+  ...reusable("skin", "skin", { name: ["The client’s skin", "La piel del cliente"], calledAs: ["skin", "piel"] }),
+  spaulding: "semicritical",
+};
+
 /** Bottles that are poured from and then leave; nothing in a bottle stays within reach (common practice, no source). */
 export const pouredBottles: readonly Item[] = [
   {

@@ -1,6 +1,6 @@
 /** The bundled protocols keep the rules of the trade. The source of each rule stands beside its test. */
 import { describe, expect, it } from "vitest";
-import { everyStep, type Protocol } from "../protocol";
+import { everyStep, type Protocol, type Step } from "../protocol";
 import { does, effectsIn, flowOf, itemsWith, protocols } from "./reading";
 
 describe.each(protocols)("$id", ({ protocol: p }) => {
@@ -20,10 +20,19 @@ describe.each(protocols)("$id", ({ protocol: p }) => {
 
   it("disinfects the surfaces before the client, and again after", () => {
     // NEHA body art model code, 8.1-8.2: before and after each procedure.
-    const before = itemsWith(effectsIn(p.setUp), "apply");
+    const before = itemsWith(effectsIn(p.setUp), "apply").filter((id) => id !== "skin");
     expect(before.length).toBeGreaterThanOrEqual(4);
     expect(itemsWith(effectsIn(p.breakdown), "apply")).toEqual(expect.arrayContaining(before));
     expect(p.setUp.findIndex((s) => does(s, "apply"))).toBeLessThan(p.setUp.findIndex((s) => s.id === "clientConsent"));
+  });
+
+  it("puts antiseptic on the skin before the first line, and covers the tattoo before the client leaves", () => {
+    // Common practice, no source.
+    const prepared = p.setUp.findIndex((s) => s.effects.some((e) => e.verb === "apply" && e.item === "skin"));
+    expect(prepared).toBeGreaterThan(0);
+    expect(prepared).toBeLessThan(p.setUp.findIndex((s) => does(s, "breakSkin")));
+    const covers = (list: readonly Step[]) => itemsWith(effectsIn(list), "cover").includes("skin");
+    expect([p.dressing, flowOf(p, "clientLeaves")].map(covers)).toEqual([true, true]);
   });
 
   it("covers everything reusable that is touched at work, the companion's own device and microphone too", () => {
@@ -100,7 +109,7 @@ describe.each(protocols)("$id", ({ protocol: p }) => {
     const wet = itemsWith(ended, "apply");
     const wiped = itemsWith(ended, "wipe");
     const sterilised = ended.flatMap((e) => (e.verb === "discard" && e.into === "reprocess" ? [e.item] : []));
-    const reusable = p.items.filter((i) => i.use === "reusable" && touched.has(i.id));
+    const reusable = p.items.filter((i) => i.use === "reusable" && i.role !== "skin" && touched.has(i.id));
     expect(wet.toSorted()).toEqual(wiped.toSorted());
     expect(wet.length).toBeGreaterThanOrEqual(8);
     const fate = (i: Protocol["items"][number]) => (i.spaulding === "critical" ? sterilised : wiped);

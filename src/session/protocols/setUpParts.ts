@@ -1,6 +1,7 @@
 /** Pieces of a set-up that are the same at every station. */
 import type { Step } from "../protocol";
-import { type Both, cover, discard, must, open, touch } from "./writing";
+import { skinAntisepticA } from "./products";
+import { apply, type Both, cover, discard, must, open, touch } from "./writing";
 
 /** The device that runs this companion is touched like anything else: it goes under film, its microphone too. */
 export const companionCovered = (): Step =>
@@ -57,7 +58,7 @@ export const skinPrepared = (): Step[] => [
   must("disinfectSkin", {
     say: ["Wipe the skin with antiseptic and let it dry.", "Pasa antiséptico por la piel y deja secar."],
     show: ["Antiseptic, let dry", "Antiséptico, dejar secar"],
-    does: [touch("towels", "cups")],
+    does: [touch("towels", "cups"), apply(skinAntisepticA.id, "skin")],
     sec: 60,
   }),
   must("placeStencil", {

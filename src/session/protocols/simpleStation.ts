@@ -32,6 +32,9 @@ export function walk(protocol: Protocol, steps: readonly Step[]): Walked {
   const opened = new Set<string>();
   let hands: Hands = "bare";
   let sharpsOut = 0;
+  const isSkin = (id: string) => kinds.get(id)?.role === "skin";
+  /** Untouched, prepared, open, covered: the client's skin. */
+  let skin = "untouched" as "untouched" | "prepared" | "open" | "covered";
   const wrongs: string[] = [];
 
   const gloved = () => hands === "gloved" || hands === "gloved and soiled";
@@ -63,6 +66,10 @@ export function walk(protocol: Protocol, steps: readonly Step[]): Walked {
     const usual = !["discard", "breakSkin", "bring", "takeAway"].includes(effect.verb);
     if (usual && !sharp && (gone.has(id) || away.has(id))) wrong(`${effect.verb} ${id}, which is not here`);
     if (hands === "bare") wrong(`${effect.verb} ${id} with unwashed hands`);
+    if (isSkin(id)) {
+      skin = effect.verb === "apply" ? "prepared" : effect.verb === "cover" ? "covered" : skin;
+      return;
+    }
     switch (effect.verb) {
       case "touch":
         if (hands === "gloved and soiled" && !covered.has(id) && !soiled.has(id)) wrong(`soiled gloves on clean ${id}`);
@@ -98,6 +105,8 @@ export function walk(protocol: Protocol, steps: readonly Step[]): Walked {
         return;
       case "breakSkin":
         if (!gloved()) wrong("skin met without gloves");
+        if (skin === "untouched") wrong("skin broken without antiseptic");
+        if (sharp || skin !== "covered") skin = "open";
         if (sterile.has(id) && !opened.has(id)) wrong(`${id} met skin out of no sterile pack`);
         soiled.add(id);
         hands = "gloved and soiled";
@@ -132,10 +141,14 @@ export function walk(protocol: Protocol, steps: readonly Step[]): Walked {
 
   for (const step of steps)
     for (const effect of step.effects) happen(effect, (what) => wrongs.push(`${step.id}: ${what}`));
+  if (skin === "open") wrongs.push("the client left with an open tattoo");
   const leftOver = protocol.items
     .filter(
       ({ id, use }) =>
-        !gone.has(id) && !away.has(id) && (use === "singleUse" || soiled.has(id) || covered.has(id) || wet.has(id)),
+        !isSkin(id) &&
+        !gone.has(id) &&
+        !away.has(id) &&
+        (use === "singleUse" || soiled.has(id) || covered.has(id) || wet.has(id)),
     )
     .map((i) => i.id);
   return { hands, wrongs, leftOver, sharpsOut };

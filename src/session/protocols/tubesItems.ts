@@ -2,6 +2,7 @@
 import type { Item } from "../protocol";
 import {
   away,
+  clientSkin,
   commonSupplies,
   companionItems,
   disposable,
@@ -61,6 +62,7 @@ export const tubesItems: readonly Item[] = [
     }),
   ),
   sharpsContainer,
+  clientSkin,
 ];
 
 /** Under film, bag or sleeve while working. */

@@ -2,7 +2,8 @@
  * The small station of tests/support made safe, so that Prepare offers it: nothing is covered, and gloves are changed
  * between soiled and clean work. Its steps keep their names.
  */
-import { Protocol, type Step } from "../../../src/session/protocol";
+import { type Item, Protocol, type Step } from "../../../src/session/protocol";
+import { skinAntisepticA } from "../../../src/session/protocols/products";
 import { smallProtocol } from "../../support/smallProtocol";
 
 type Effects = Step["effects"];
@@ -25,12 +26,22 @@ const back = (name: string): Step => ({ ...must(name, { verb: "breakSkin", item:
 const kept = (list: readonly Step[], ...ids: string[]): Step[] => list.filter(({ id }) => ids.includes(id));
 const { setUp, breakdown, events } = smallProtocol;
 
+const skin: Item = {
+  ...{ id: "skin", name: { en: "skin" }, calledAs: { en: "skin" }, role: "skin", spaulding: "semicritical" },
+  ...{ use: "reusable", porous: false, hasLot: false },
+  starts: { condition: "clean", barrier: "none", at: "station" },
+};
+
 export const provedSmall: Protocol = Protocol.parse({
   ...smallProtocol,
+  items: [...smallProtocol.items, skin],
+  products: [...smallProtocol.products, skinAntisepticA],
   setUp: [
     ...kept(setUp, "washHands", "checkLight", "checkFloor"),
     { ...must("bottleAway", { verb: "takeAway", item: "bottle" }) },
-    ...kept(setUp, "putGlovesOn", "openNeedle"),
+    ...kept(setUp, "putGlovesOn"),
+    must("prepareSkin", { verb: "apply", item: "skin", product: skinAntisepticA.id }),
+    ...kept(setUp, "openNeedle"),
   ],
   events: [
     {
@@ -42,7 +53,10 @@ export const provedSmall: Protocol = Protocol.parse({
     { event: "touched", asksItem: ["lamp", "chair"], steps: [...gloves("touched"), back("touchedBack")] },
     ...events.filter(({ event }) => event === "stopEarly"),
   ],
-  dressing: [...gloves("dressing"), must("coverWound", { verb: "touch", item: "cup" })],
+  dressing: [
+    ...gloves("dressing"),
+    must("coverWound", { verb: "touch", item: "cup" }, { verb: "cover", item: "skin" }),
+  ],
   breakdown: [
     intoSharps("needleAway", true),
     ...kept(breakdown, "countSharps"),

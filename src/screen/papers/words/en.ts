@@ -160,6 +160,7 @@ export const papersEn = {
     wipedWithSoiledGloves: "Wiped with soiled gloves",
     neverWet: "Wiped without having been wet",
     skinBrokenWithoutGloves: "Skin broken without gloves",
+    skinNotPrepared: "Skin broken without antiseptic before",
     usedUnsterile: "Used while not sterile",
     broughtBackSoiled: "Brought back soiled",
     stepLeftOut: "Step left out",

@@ -168,6 +168,7 @@ export const papersEs: PaperWords = {
     wipedWithSoiledGloves: "Secado con guantes contaminados",
     neverWet: "Secado sin haberse mojado",
     skinBrokenWithoutGloves: "Piel perforada sin guantes",
+    skinNotPrepared: "Piel perforada sin antiséptico previo",
     usedUnsterile: "Usado sin ser estéril",
     broughtBackSoiled: "Devuelto contaminado",
     stepLeftOut: "Paso saltado",

@@ -66,6 +66,7 @@ const roles: Record<Item["role"], string> = {
   bottle: "Bottle",
   device: "Device",
   container: "Container",
+  skin: "The client’s skin",
 };
 
 const classes: Record<Item["spaulding"], string> = {

@@ -67,6 +67,7 @@ const roles: Record<Item["role"], string> = {
   bottle: "Frasco",
   device: "Aparato",
   container: "Recipiente",
+  skin: "La piel del cliente",
 };
 
 const classes: Record<Item["spaulding"], string> = {
