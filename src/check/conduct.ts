@@ -54,6 +54,8 @@ export interface ThingState {
   readonly poured: boolean;
   /** Its barrier came off, and it was not covered since. */
   readonly bared: boolean;
+  /** It lay there with blood on it when an accident came. */
+  readonly spilt: boolean;
 }
 
 export const handsAtStart: HandState = { hands: "bare", soiledBy: "none", worked: false, due: "nothing" };
@@ -70,6 +72,7 @@ export const thingAtStart = (item: Item): ThingState => ({
   treated: false,
   poured: false,
   bared: false,
+  spilt: false,
 });
 
 /** Past the set-up, what lay at the station counts as used; in the breakdown it is taken apart. */
@@ -168,6 +171,7 @@ export function judgeThing(h: HandState, state: ThingState, effect: ThingEffect,
       pending: effect.verb === "apply" && !isSkin(item) ? "wetted" : effect.verb === "wipe" ? "wiped" : state.pending,
       treated: state.treated && after.condition !== "soiled",
       poured: pouredAfter(state, effect, item),
+      spilt: state.spilt && effect.verb !== "discard",
       bared: effect.verb === "uncover" || (state.bared && effect.verb !== "cover"),
     },
     broken: [...broken],
@@ -257,6 +261,15 @@ export function judgeSkin(state: ThingState, by: Item): { thing: ThingState; bro
 /** A tattoo that nothing covers. */
 export const liesOpen = (state: ThingState, item: Item): boolean =>
   isSkin(item) && isOpenWound({ ...state, soiledBy: [] });
+
+/** Cups, towels and the like. */
+export const canBeSpiltInto = (item: Item): boolean => item.role === "supply" && item.use === "singleUse";
+
+/** An accident at work: what has this client's blood in it may have more in it now. */
+export const afterAccident = (state: ThingState, item: Item): ThingState => {
+  const isBloody = state.condition === "soiled" && state.soiledBy === "client";
+  return canBeSpiltInto(item) && isBloody && state.at === "station" ? { ...state, spilt: true } : state;
+};
 
 /** The bag of this client's waste is closed and gone. */
 export const isBagGone = (state: ThingState, item: Item): boolean =>

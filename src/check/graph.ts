@@ -30,13 +30,15 @@ export interface Edge {
   /** Gloves are to be changed, or hands washed again, before anything else; a torn glove is soiled besides. */
   readonly makesDue: "gloves" | "hands" | null;
   readonly tears: boolean;
+  /** An accident at work: what lies open and bloody may have been spilt into. */
+  readonly spills: boolean;
   /** A flow ends here: bare hands or gloves that are due may not go on. */
   readonly endsFlow: boolean;
   /** At work again, gloved: a needle is in use. */
   readonly backToWork: boolean;
   /** Passed only with a sharp out of the container, or only with none. */
   readonly sharps: "out" | "none" | null;
-  /** Told, and nothing else: no effect, no step, no work gone back to, and no close. */
+  /** Told, and nothing else: no effect, no step, no work gone back to, and no close. An accident may spill. */
   readonly isTold: boolean;
   /** Passed only when no surface is still wet under its clock. */
   readonly waitsForClocks: boolean;
@@ -68,6 +70,7 @@ const plain = {
   sharps: null,
   makesDue: null,
   tears: false,
+  spills: false,
   endsFlow: false,
   waitsForClocks: false,
   backToWork: false,
@@ -188,7 +191,7 @@ export function graphOf(protocol: Protocol, slips = true): Graph {
   }
 
   // An accident at work, wherever in a flow: gloves off first, whatever was being done.
-  const accident: Partial<Edge> = { move: { kind: "exposure" }, makesDue: "gloves" };
+  const accident: Partial<Edge> = { move: { kind: "exposure" }, makesDue: "gloves", spills: true };
   const isWork = (n: Node) => n === work || n.list === "resuming" || atWork.has(n.list as EventId);
   /** At work, in whatever flow, and while resuming from one that came there: the whole list, from its beginning. */
   const hurtAtWork = () => {

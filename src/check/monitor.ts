@@ -10,6 +10,7 @@ import type { EventId, Protocol, Step } from "../session/protocol";
 import type { SessionInput } from "../session/sessionInput";
 import { flowHere, stepHere, type World } from "../session/world";
 import {
+  afterAccident,
   type HandState,
   isBagGone,
   isOnThing,
@@ -51,9 +52,9 @@ export interface Touched {
 }
 
 /** What a thing remembers beside the facts. */
-type Kept = Pick<ThingState, "treated" | "poured" | "bared">;
-const asAtStart: Kept = { treated: false, poured: false, bared: false };
-const keptOf = ({ treated, poured, bared }: ThingState): Kept => ({ treated, poured, bared });
+type Kept = Pick<ThingState, "treated" | "poured" | "bared" | "spilt">;
+const asAtStart: Kept = { treated: false, poured: false, bared: false, spilt: false };
+const keptOf = ({ treated, poured, bared, spilt }: ThingState): Kept => ({ treated, poured, bared, spilt });
 
 /** More than any flow needs; a chart that takes longer is stuck. */
 export const patience = 400;
@@ -173,6 +174,16 @@ export class Monitor {
     const { phase, flows, place } = this.world;
     if (phase === "setUp") return "setUp";
     return flows.length === 0 && place?.list === "breakdown" ? "breakdown" : "late";
+  }
+
+  /** An accident at work. */
+  spill(): void {
+    for (const [id, { item }] of this.station.about) this.kept.set(id, keptOf(afterAccident(this.thing(id), item)));
+  }
+
+  /** Something that lay there with blood on it when the accident came lies there still. */
+  hasSpilt(): boolean {
+    return [...this.kept.values()].some(({ spilt }) => spilt);
   }
 
   /** Something that lies open where the client was tattooed. */

@@ -7,7 +7,7 @@ import { handsAtStart } from "./conduct";
 import type { Graph, Node } from "./graph";
 import type { RuleId } from "./rules";
 import { type Station, sharpsName } from "./slice";
-import { follow, type Here, itemOf, toldTo, waited } from "./step";
+import { follow, type Here, itemOf, thingsTold, toldTo, waited } from "./step";
 
 /** A rule that some slice breaks at a place. Only a suspicion, until the real chart has shown it. */
 export interface Suspicion {
@@ -71,7 +71,7 @@ export function reach(graph: Graph, station: Station, onStates: (states: number)
         const hands = toldTo(station, edge, visit.hands);
         if (hands === null) continue;
         transitions += 1;
-        arrive(visit.slice, edge.to, hands, visit.things);
+        arrive(visit.slice, edge.to, hands, thingsTold(station, names, edge, visit.things));
         continue;
       }
       const { next, broken } = follow(station, names, node, edge, visit, others, names.length === 0);

@@ -318,6 +318,24 @@ describe("the waste bag", () => {
   });
 });
 
+describe("an accident at work", () => {
+  // Common practice, no source: cups and towels that blood met are thrown out, whatever they look like.
+  const bloody = (discarded: boolean): Protocol => ({
+    ...inList(tinyProtocol, "setUp", (steps) =>
+      steps.map((s) => (s.id === "begin" ? { ...s, effects: [...s.effects, { verb: "breakSkin", item: "cup" }] } : s)),
+    ),
+    resuming: tinyProtocol.resuming.map((s) =>
+      s.id === "hurtSharps" && discarded
+        ? { ...s, effects: [...s.effects, { verb: "discard", item: "cup", into: "contaminated", all: false }] }
+        : s,
+    ),
+  });
+  it("is a breach where a cup that blood met stays, and none where it is thrown out", () => {
+    expect(brokenBy(bloody(false))).toEqual(["bloodiedOut"]);
+    expect(checkProtocol(bloody(true)).verdict).toBe("proved");
+  });
+});
+
 describe("a step that may be left out", () => {
   it("is a breach where what follows is unsafe without it", () => {
     const loose = inList(whole, "setUp", (steps) =>

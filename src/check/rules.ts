@@ -36,6 +36,7 @@ export const ruleIds = [
   "sharpsFirst",
   "sharpsCounted",
   "wasteStream",
+  "bloodiedOut",
   "bagLast",
   "singleUseDiscarded",
   "thrownStaysOut",
@@ -207,6 +208,11 @@ export const rules: Readonly<Record<RuleId, Rule>> = {
   wasteStream: {
     words: "Waste that blood may have reached goes into its own stream; the sharps container takes sharps only.",
     source: `${bloodborne}(d)(4)(iii); household bin: common practice, no source`,
+    codes: [],
+  },
+  bloodiedOut: {
+    words: "After an accident at work, single-use supplies that met blood are thrown out before the work goes on.",
+    source: common,
     codes: [],
   },
   bagLast: {

@@ -7,6 +7,8 @@ import type { Effect, Item, Protocol } from "../session/protocol";
 import { isSkin } from "../session/skin";
 import { isGloved } from "../session/station";
 import {
+  afterAccident,
+  canBeSpiltInto,
   type HandState,
   isBagGone,
   isOnThing,
@@ -64,6 +66,8 @@ export class Station {
   private readonly due = new Map<number, number>();
   private readonly over = new Map<string, Map<number, number>>();
   private readonly full = new Map<string, Map<number, number>>();
+  private readonly spillable: ReadonlySet<string>;
+  private readonly accidents = new Map<string, Map<number, number>>();
 
   constructor(protocol: Protocol) {
     const label = (item: Item) => {
@@ -71,6 +75,7 @@ export class Station {
       return protocol.products.find((p) => p.id === product)?.label ?? null;
     };
     this.about = new Map(protocol.items.map((item) => [item.id, { item, label: label(item) }]));
+    this.spillable = new Set(protocol.items.filter(canBeSpiltInto).map(({ id }) => id));
     this.skins = protocol.items.filter(isSkin).map(({ id }) => id);
   }
 
@@ -174,6 +179,15 @@ export class Station {
 
   standsPoured(thing: number): boolean {
     return standsPoured(this.things.at(thing));
+  }
+
+  afterAccident(name: string, thing: number): number {
+    if (!this.spillable.has(name)) return thing;
+    return this.mapped(this.accidents, name, thing, (state, { item }) => afterAccident(state, item));
+  }
+
+  isSpilt(thing: number): boolean {
+    return this.things.at(thing).spilt;
   }
 
   liesOpen(name: string, thing: number): boolean {

@@ -54,11 +54,15 @@ export function follow(
     const broken = atWork(station.sharps.at(here.things[sharps] as number), isGloved);
     if (broken.length > 0) return breaks(broken);
   }
-  const ended = flowEnding(station, names, node, edge, here, tellsHands);
-  if (ended !== null) return breaks(ended);
+  if (node.step === null && edge.effect === null && edge.move === null) {
+    const ended = flowEnding(station, names, node, edge, here, tellsHands);
+    if (ended !== null) return breaks(ended);
+  }
   if (edge.move?.kind === "close") return closing(station, names, here, tellsHands);
   const done =
-    edge.effect === null ? passing(station, edge, here) : acting(station, names, node, edge, here, others, tellsHands);
+    edge.effect === null
+      ? passing(station, names, edge, here)
+      : acting(station, names, node, edge, here, others, tellsHands);
   const counts = edge.move?.kind === "done" && edge.move.step.kind === "count";
   const counted = counts ? counting(station, names, done) : done;
   return edge.endsStep && edge.move?.kind === "done" ? settled(station, names, counted) : counted;
@@ -98,19 +102,26 @@ function flowEnding(
   here: Here,
   tellsHands: boolean,
 ): readonly RuleId[] | null {
-  const isOver = node.step === null && edge.effect === null && edge.move === null;
-  if (!isOver) return null;
   if (node.event === "stopEarly" && edge.backToWork) return tellsHands ? ["stopMeansStop"] : [];
+  const isSpilt = names.some((n, i) => n !== sharpsName && station.isSpilt(here.things[i] as number));
+  if (node.list === "resuming" && edge.backToWork && isSpilt) return ["bloodiedOut"];
   const isOpen = names.some((n, i) => n !== sharpsName && station.liesOpen(n, here.things[i] as number));
   return node.event === "clientLeaves" && isOpen ? ["woundCovered"] : null;
 }
 
-function passing(station: Station, edge: Edge, here: Here): Followed {
+/** The things after what is told. */
+export function thingsTold(station: Station, names: readonly string[], edge: Edge, things: readonly number[]) {
+  if (!edge.spills) return things;
+  return things.map((thing, i) => {
+    const name = names[i] as string;
+    return name === sharpsName ? thing : station.afterAccident(name, thing);
+  });
+}
+
+function passing(station: Station, names: readonly string[], edge: Edge, here: Here): Followed {
   if (!edge.makesDue) return { next: [here], broken: none };
-  return {
-    next: [{ things: here.things, hands: station.madeDue(here.hands, edge.makesDue, edge.tears) }],
-    broken: none,
-  };
+  const things = thingsTold(station, names, edge, here.things);
+  return { next: [{ things, hands: station.madeDue(here.hands, edge.makesDue, edge.tears) }], broken: none };
 }
 
 function acting(
@@ -141,25 +152,18 @@ function acting(
   if (sharpsAt >= 0 && node.stage === "breakdown") {
     broken.push(...beforeSharps(station.sharps.at(here.things[sharpsAt] as number), effect, isSharp));
   }
-  if (
-    effect.verb === "breakSkin" &&
-    names.some((n, i) => n !== sharpsName && station.standsPoured(here.things[i] as number))
-  ) {
-    broken.push("bottlesAway");
+  let met = here.things;
+  if (effect.verb === "breakSkin") {
+    if (names.some((n, i) => n !== sharpsName && station.standsPoured(here.things[i] as number))) {
+      broken.push("bottlesAway");
+    }
+    if (station.skins.length === 0) return breaks(tellsHands ? [...broken, "skinPrepared"] : broken);
+    met = skinsMet(station, names, here, effect, broken);
+  } else if (effect.verb === "discard" && effect.into === "contaminated" && node.stage === "breakdown") {
+    if (names.some((n, i) => n !== effect.item && isBagGone(station, n, here.things[i] as number))) {
+      broken.push("bagLast");
+    }
   }
-  const throwsAway = effect.verb === "discard" && effect.into === "contaminated" && node.stage === "breakdown";
-  const isBagGone = (name: string, i: number): boolean =>
-    name !== sharpsName && name !== effect.item && station.isBagGone(name, here.things[i] as number);
-  if (throwsAway && names.some(isBagGone)) broken.push("bagLast");
-  if (effect.verb === "breakSkin" && station.skins.length === 0) return breaks(tellsHands ? ["skinPrepared"] : []);
-  const breaksSkin = effect.verb === "breakSkin" ? station.thingOf(effect.item).item : null;
-  const met = here.things.map((thing, i) => {
-    const name = names[i] as string;
-    if (breaksSkin === null || name === effect.item || !station.skins.includes(name)) return thing;
-    const judged = station.onSkin(thing, breaksSkin);
-    broken.push(...judged.broken);
-    return judged.thing;
-  });
   const moved =
     sharpsAt >= 0 && isSharp ? sharpMoves(station.sharps.at(here.things[sharpsAt] as number), effect) : null;
   if (moved) broken.push(...moved.broken);
@@ -184,6 +188,27 @@ function acting(
     }
   }
   return broken.length > 0 ? breaks(broken) : { next, broken };
+}
+
+const isBagGone = (station: Station, name: string, thing: number): boolean =>
+  name !== sharpsName && station.isBagGone(name, thing);
+
+/** What becomes of the client's skin where it is watched; what would be wrong with that is added to what is broken. */
+function skinsMet(
+  station: Station,
+  names: readonly string[],
+  here: Here,
+  { item }: ThingEffect,
+  broken: RuleId[],
+): readonly number[] {
+  const by = station.thingOf(item).item;
+  return here.things.map((thing, i) => {
+    const name = names[i] as string;
+    if (name === item || !station.skins.includes(name)) return thing;
+    const judged = station.onSkin(thing, by);
+    broken.push(...judged.broken);
+    return judged.thing;
+  });
 }
 
 /** A count that balances: every sharp opened lies in the container. */

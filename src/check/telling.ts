@@ -71,6 +71,7 @@ export function tellOne(m: Monitor, move: Move): Answered {
       m.tell({ type: "session.resume" });
       // With a sharp out, gloves have to go on whatever the hands were.
       const { gloved, sharpsOut } = m.world.accident;
+      if (m.world.placeBefore === null) m.spill();
       m.makeDue(m.world.placeBefore === null || gloved || sharpsOut ? "gloves" : "hands");
       return m.world.exposure === "resuming" ? fine : stuck;
     }
@@ -145,6 +146,7 @@ function leftFlow(m: Monitor): Answered {
   if (last.type === "v1.FlowEnded" && last.event === "clientLeaves" && m.hasOpenWound()) {
     return { broken: ["woundCovered"], stuck: false };
   }
+  if (last.type === "v1.ExposureEnded" && m.hasSpilt()) return { broken: ["bloodiedOut"], stuck: false };
   const stops = last.type === "v1.FlowEnded" && m.world.phase === "dressing" && m.world.place?.index === 0;
   if (stops) return fine;
   const hands = m.hands();

@@ -46,6 +46,7 @@ const killers: Readonly<Record<RuleId, Killer>> = {
   sharpsFirst: ["sharpsNeitherBinnedNorCounted", "breakdown"],
   sharpsCounted: ["countDropped", "breakdown.countSharps"],
   wasteStream: ["wasteIntoHouseholdBin", "breakdown.disposablesOut: discard grip"],
+  bloodiedOut: ["leftOutAfterAccident", "resuming.resumingBlood: discard cups"],
   bagLast: ["bagOutTooSoon", "breakdown: wasteBag"],
   singleUseDiscarded: ["disposableLeft", "breakdown.disposablesOut: discard grip"],
   thrownStaysOut: ["thrownAndUsedAgain", "breakdown.disposablesOut: cups"],

@@ -133,6 +133,10 @@ export const checkEs: CheckWords = {
       words: "Lo que la sangre pudo alcanzar va a su propia bolsa; el contenedor de punzantes solo recibe punzantes.",
       source: `${bloodborne}(d)(4)(iii); basura doméstica: ${common}`,
     },
+    bloodiedOut: {
+      words: "Tras un accidente en el trabajo, lo desechable que tocó sangre se tira antes de seguir.",
+      source: common,
+    },
     bagLast: {
       words: "La bolsa de residuos se cierra con el último residuo dentro.",
       source: `${bloodborne}(d)(4)(iii)(B), cerrada antes de moverla, ${memory}; orden: ${common}`,

@@ -4,7 +4,7 @@
 import type { EventId, Step } from "../protocol";
 import { type EventKit, needleIntoSharps, openNeedle } from "./flowParts";
 import { glovesOff, glovesOn } from "./hands";
-import { backToTheSkin, breakSkin, cover, discard, look, must, park, touch, unpark } from "./writing";
+import { backToTheSkin, breakSkin, cover, discard, look, must, park, takeAway, touch, unpark } from "./writing";
 
 export const flowsOfPeople = {
   takeBreak: (kit: EventKit) => [
@@ -30,7 +30,8 @@ export const flowsOfPeople = {
     must("clientLeavesCover", {
       say: ["Cover the tattoo with a clean wrap.", "Cubre el tatuaje con una cobertura limpia."],
       show: ["Cover the tattoo", "Cubrir el tatuaje"],
-      does: [breakSkin("wrap"), cover("skin")],
+      // It goes with the client.
+      does: [breakSkin("wrap"), takeAway("wrap"), cover("skin")],
       sec: 40,
     }),
     needleIntoSharps("clientLeavesSharps", kit),

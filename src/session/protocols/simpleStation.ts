@@ -79,7 +79,9 @@ export function walk(protocol: Protocol, steps: readonly Step[]): Walked {
         away.delete(id);
         return;
       case "takeAway":
-        if (soiled.has(id) || hands === "gloved and soiled") wrong(`took ${id} away soiled`);
+        // Single-use, it does not come back.
+        if (kinds.get(id)?.use !== "singleUse" && (soiled.has(id) || hands === "gloved and soiled"))
+          wrong(`took ${id} away soiled`);
         away.add(id);
         return;
       case "cover":
