@@ -3,7 +3,8 @@
  * always among them, and the accident above all. Keys and touch are not bound by this: there "not now" is answered.
  */
 import type { CommandId } from "../../src/intent/phrases";
-import { flowHere, groupHere, stepHere } from "../../src/session/world";
+import { skinsIn } from "../../src/session/skin";
+import { flowHere, groupHere, kindsIn, stepHere } from "../../src/session/world";
 import { isOffered } from "./answers";
 import type { SessionState } from "./decide";
 import { lotsHere } from "./lookUp";
@@ -54,11 +55,13 @@ function now(state: SessionState): readonly CommandId[] {
 
 const closing: readonly CommandId[] = ["close"];
 
-/** Sprays, wipes and the answers to wetness, while a clock runs or the step is about one. */
+/** Sprays, wipes and the answers to wetness, while a clock runs or the step is about one. Skin is under none. */
 function wetness({ context: { input, world } }: SessionState): readonly CommandId[] {
   const clocks = Object.values(world.clocks);
   const waiting = clocks.some((c) => c.state === "timeUp" || c.state === "doubtful");
-  const verbs = groupHere(input, world).flatMap((s) => s.effects.map((e) => e.verb));
+  const skins = skinsIn(kindsIn(input));
+  const effects = groupHere(input, world).flatMap((s) => s.effects);
+  const verbs = effects.flatMap((e) => ("item" in e && skins.includes(e.item) ? [] : [e.verb]));
   const sprays = clocks.length > 0 || verbs.includes("apply") || verbs.includes("wipe");
   const wipes = clocks.length > 0 || verbs.includes("wipe");
   return [

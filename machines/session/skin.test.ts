@@ -7,6 +7,7 @@ import { kindsIn } from "../../src/session/world";
 import { begun, inputFor, type Run, told } from "../../tests/support/session";
 import { smallProtocol } from "../../tests/support/smallProtocol";
 import { namingOf } from "./answers";
+import { listenedFor } from "./listenedFor";
 import type { SessionEvent } from "./vocabulary";
 
 const [chair] = smallProtocol.items as [Item];
@@ -47,6 +48,9 @@ describe("the first line", () => {
   it("is asked for without a word once antiseptic went on, and no clock counts for it", () => {
     const prepared = walked(withSetUp([...hands, prepare, open, line("begin"), wrap]), 3);
     expect(prepared.state.context.world.clocks).toEqual({});
+    expect(listenedFor(walked(withSetUp([...hands, prepare, open, line("begin"), wrap]), 2).state)).not.toContain(
+      "applied",
+    );
     const run = told(prepared, ...times(2));
     expect([...refusals(run), ...deviations(run)]).toEqual([]);
   });

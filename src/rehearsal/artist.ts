@@ -4,7 +4,8 @@
  */
 import type { SessionState } from "../../machines/session/decide";
 import type { CommandId } from "../intent/phrases";
-import { stepHere } from "../session/world";
+import { skinsIn } from "../session/skin";
+import { kindsIn, stepHere } from "../session/world";
 
 /** What happens during the work, in this order; each ends before the next is told. */
 export interface Plan {
@@ -58,9 +59,10 @@ export function nextWish(state: SessionState, plan: Plan, told: Told): Wish {
   const clocks = Object.values(world.clocks);
   if (clocks.some((clock) => clock.state === "timeUp" || clock.reapplyAsked)) return { does: "wait" };
   if (step) {
-    const verbs = new Set(step.effects.map(({ verb }) => verb));
     const handsOnMs = step.handsOnSec * 1000;
-    if (verbs.has("apply")) return speak("applied", told, handsOnMs);
+    const skins = skinsIn(kindsIn(input));
+    if (step.effects.some((effect) => effect.verb === "apply" && !skins.includes(effect.item)))
+      return speak("applied", told, handsOnMs);
     const wipes = step.effects.flatMap((effect) => (effect.verb === "wipe" ? [effect.item] : []));
     if (wipes.length === 0) return speak("done", told, handsOnMs);
     if (wipes.every((id) => (world.clocks[id]?.state ?? "ready") === "ready")) return speak("wiped", told, handsOnMs);
