@@ -6,7 +6,7 @@ import type { Effect, Protocol, Step } from "../session/protocol";
 import { cartridgeMachine } from "../session/protocols/cartridge";
 import { asProtocol } from "../session/readProtocol";
 import { applyEdit, type Edit } from "./edit";
-import { effectWith, verbs } from "./editEffects";
+import { effectOn, effectWith, productsOn, verbs } from "./editEffects";
 import { effectsNaming } from "./editThings";
 import { anyEdit } from "./examples";
 import { fieldTroubles } from "./fieldTrouble";
@@ -139,6 +139,16 @@ describe("effects", () => {
 
   it("cannot apply a product where there is none", () => {
     expect(effectWith("apply", null, { ...smallProtocol, products: [] })).toBeNull();
+  });
+
+  it("put antiseptic on skin and surface disinfectant on everything else, whichever was chosen before", () => {
+    const onLamp =
+      effectWith("apply", { verb: "touch", item: "lamp" }, cartridgeMachine) ?? expect.fail("there is none");
+    expect(onLamp).toMatchObject({ product: "surfaceDisinfectantA" });
+    const onSkin = "item" in onLamp ? effectOn("skin", onLamp, cartridgeMachine) : expect.fail("it is on no thing");
+    expect(onSkin).toEqual({ verb: "apply", item: "skin", product: "skinAntisepticA" });
+    expect(effectOn("lamp", onSkin, cartridgeMachine)).toEqual(onLamp);
+    expect(productsOn(cartridgeMachine, "skin").map(({ id }) => id)).toEqual(["skinAntisepticA"]);
   });
 
   it.each(verbs)("of every verb pass the schema: %s", (verb) => {

@@ -1,5 +1,6 @@
 /** What a step does to items and hands: chosen from the closed vocabulary, put in order, taken out. */
 import type { Effect, Protocol, Step, Verb } from "../session/protocol";
+import { isSkin } from "../session/skin";
 import { inserted } from "./editSteps";
 import { findStep, mapSteps } from "./place";
 
@@ -42,7 +43,7 @@ export const isHandVerb = (verb: Verb): verb is HandVerb => (handVerbs as readon
 
 /**
  * The effect with another verb, as much as can be kept of what was chosen.
- * @returns null where the verb asks for a surface disinfectant and the protocol has none.
+ * @returns null where the verb asks for a product and the protocol has none of the kind.
  */
 export function effectWith(verb: Verb, before: Effect | null, protocol: Protocol): Effect | null {
   if (isHandVerb(verb)) return { verb };
@@ -54,11 +55,22 @@ export function effectWith(verb: Verb, before: Effect | null, protocol: Protocol
     return { verb, item, into: isSharp ? "sharps" : "contaminated", all: false };
   }
   if (verb === "apply") {
-    const product = before?.verb === "apply" ? before.product : firstProduct(protocol);
+    if (before?.verb === "apply") return before;
+    const product = productsOn(protocol, item)[0]?.id;
     return product === undefined ? null : { verb, item, product };
   }
   return { verb, item };
 }
 
-const firstProduct = ({ products }: Protocol): string | undefined =>
-  products.find(({ use }) => use === "surfaceDisinfectant")?.id;
+/** What may be put on it: on skin an antiseptic, on everything else a surface disinfectant. */
+export const productsOn = ({ items, products }: Protocol, item: string): Protocol["products"] => {
+  const wanted = isSkin(items.find(({ id }) => id === item)) ? "skinAntiseptic" : "surfaceDisinfectant";
+  return products.filter(({ use }) => use === wanted);
+};
+
+/** The same done to another thing; where its product does not go on that, with the first that does. */
+export function effectOn<E extends Effect & { readonly item: string }>(item: string, effect: E, protocol: Protocol): E {
+  if (effect.verb !== "apply") return { ...effect, item };
+  const may = productsOn(protocol, item).map(({ id }) => id);
+  return { ...effect, item, product: may.includes(effect.product) ? effect.product : (may[0] ?? effect.product) };
+}

@@ -1,5 +1,5 @@
 /** What a step does: verbs and items chosen from closed lists, in the order in which they happen. */
-import { effectWith, isHandVerb, verbs } from "../../drafting/editEffects";
+import { effectOn, effectWith, isHandVerb, productsOn, verbs } from "../../drafting/editEffects";
 import { type Effect, type Step, WasteStream } from "../../session/protocol";
 import { Tick } from "../prepare/Field";
 import { Select } from "../sums/parts/Entry";
@@ -47,16 +47,14 @@ export function EffectRows({ step }: { step: Step }) {
                     label={e.item(at + 1)}
                     value={effect.item}
                     options={protocol.items.map(({ id, name: shown }) => [id, text(shown)] as const)}
-                    onChange={(item) => set({ ...effect, item })}
+                    onChange={(item) => set(effectOn(item, effect, protocol))}
                   />
                 )}
                 {effect.verb === "apply" && (
                   <Select
                     label={e.product(at + 1)}
                     value={effect.product}
-                    options={protocol.products
-                      .filter(({ use }) => use === "surfaceDisinfectant")
-                      .map(({ id, label }) => [id, text(label.name)] as const)}
+                    options={productsOn(protocol, effect.item).map(({ id, label }) => [id, text(label.name)] as const)}
                     onChange={(product) => set({ ...effect, product })}
                   />
                 )}
