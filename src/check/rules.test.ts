@@ -293,7 +293,13 @@ describe("a client who stops early", () => {
     ],
   });
   it("is a breach where the work goes on, whether the last step does something or not", () => {
-    expect(brokenBy(stopping("continue"))).toEqual(["stopMeansStop"]);
+    const found = checkProtocol(stopping("continue"));
+    const [first] = found.verdict === "breach" ? found.breaches : [];
+    expect(first && storyOf(checkEn, stopping("continue"), first).slice(-3)).toEqual([
+      "The client stops early.",
+      'You do "Do sheet." (down), and work goes on.',
+      "Rule: When the client stops early, no more is tattooed: the dressing comes next. Source: common practice, no source.",
+    ]);
     expect(brokenBy(stopping("continue", [{ verb: "touch", item: "needle" }]))).toContain("stopMeansStop");
   });
   it("is none where the dressing comes next", () => {
@@ -324,11 +330,10 @@ describe("an accident at work", () => {
     ...inList(tinyProtocol, "setUp", (steps) =>
       steps.map((s) => (s.id === "begin" ? { ...s, effects: [...s.effects, { verb: "breakSkin", item: "cup" }] } : s)),
     ),
-    resuming: tinyProtocol.resuming.map((s) =>
-      s.id === "hurtSharps" && discarded
-        ? { ...s, effects: [...s.effects, { verb: "discard", item: "cup", into: "contaminated", all: false }] }
-        : s,
-    ),
+    resuming: tinyProtocol.resuming.flatMap((s): Step[] => {
+      const effects: Effect[] = [{ verb: "discard", item: "cup", into: "contaminated", all: false }];
+      return s.id === "hurtSharps" && discarded ? [s, { ...s, id: "hurtCup", effects, atWork: true }] : [s];
+    }),
   });
   it("is a breach where a cup that blood met stays, and none where it is thrown out", () => {
     expect(brokenBy(bloody(false))).toEqual(["bloodiedOut"]);

@@ -72,6 +72,9 @@ function toldAs(w: CheckWords, move: Exclude<Move, { kind: "done" }>): string {
   }
 }
 
+/** Broken by nothing that the last step does, but by what follows it. */
+const atFlowsEnd: ReadonlySet<RuleId> = new Set(["stopMeansStop", "woundCovered", "bloodiedOut"]);
+
 function ending(w: CheckWords, protocol: Protocol, last: Move | undefined, rule: RuleId): string {
   if (!last) return "";
   if (last.kind === "close") {
@@ -79,6 +82,7 @@ function ending(w: CheckWords, protocol: Protocol, last: Move | undefined, rule:
     return `${w.closes} ${atClose[rule] ?? w.notAsItShouldBe}`;
   }
   const ends = rule === "handsAfterGloves" || rule === "damagedOrSoiledGlovesChanged";
+  if (last.kind === "done" && atFlowsEnd.has(rule)) return w.goesOn(said(w, last.step));
   if (last.kind === "done" && ends && last.step.effects.every((e) => !("item" in e))) {
     return w.goesOn(said(w, last.step));
   }
