@@ -11,9 +11,9 @@ import { cutTexts, outOfSight, smallTargets, violations } from "./support/faults
 import { openBrowser, serve } from "./support/place";
 import { looks, sizes, wear } from "./support/wear";
 
-/** Seen without a scroll: first aid everywhere, what can happen at work wherever there is room for it. */
+/** Seen without a scroll: first aid with its question everywhere, what can happen at work wherever there is room for it. */
 const inSight: Readonly<Record<string, { readonly what: string; readonly fromWidth: number }>> = {
-  "session, first aid": { what: '[data-testid="now"] > *', fromWidth: 0 },
+  "session, first aid": { what: '[data-testid="now"] > *, [data-testid="question"]', fromWidth: 0 },
   "session, at work": { what: "main button", fromWidth: 768 },
 };
 
@@ -86,7 +86,7 @@ describe.each(spokenLanguages)("every screen in every state, %s", (language) => 
     expect(faults.texts).toEqual([]);
   });
 
-  it("shows first aid whole at every size, and all that can happen at work on a tablet, without a scroll", () => {
+  it("shows first aid and its question whole at every size, and all that can happen at work on a tablet, without a scroll", () => {
     expect(faults.unseen).toEqual([]);
   });
 });

@@ -310,7 +310,7 @@ export const es: ScreenWords = {
     listOverSay: "Esperando a las superficies mojadas.",
     mayClose: "Todo listo para cerrar",
     mayCloseSay: "Sella el registro cuando todo esté hecho.",
-    firstAid: "Primero, los primeros auxilios",
+    firstAid: "Primeros auxilios",
     paused: "En pausa",
     hands: {
       bare: "Manos desnudas",
