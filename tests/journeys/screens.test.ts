@@ -5,6 +5,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { spokenLanguages } from "../../src/announcements/phrasebooks";
+import { wordsFor } from "../../src/screen/words";
 import { patienceMs } from "./support/artist";
 import { everyScreen } from "./support/everyScreen";
 import { cutTexts, outOfSight, smallTargets, violations } from "./support/faults";
@@ -88,5 +89,32 @@ describe.each(spokenLanguages)("every screen in every state, %s", (language) => 
 
   it("shows first aid and its question whole at every size, and all that can happen at work on a tablet, without a scroll", () => {
     expect(faults.unseen).toEqual([]);
+  });
+});
+
+describe.each(spokenLanguages)("the way to the pages, %s", (language) => {
+  it("has every page of the way in sight at once on a tablet, upright and on its side", async () => {
+    const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: language });
+    const page = await context.newPage();
+    page.setDefaultTimeout(patienceMs);
+    await page.goto(`${place.url}#mixing`);
+    const { all } = wordsFor(language).pages;
+    for (const [width, height] of sizes.filter(([each]) => each >= 768)) {
+      await page.setViewportSize({ width, height });
+      const isUpright = width < height;
+      if (isUpright) await page.getByRole("button", { name: all, exact: true }).click();
+      const way = isUpright ? page.getByRole("dialog", { name: all }) : page.getByRole("navigation", { name: all });
+      const settings = way.locator('a[href="#settings"]');
+      await settings.waitFor();
+      const hidden = await way.locator('a[href^="#"]').evaluateAll((links) =>
+        links.flatMap((link) => {
+          const { top, bottom } = link.getBoundingClientRect();
+          return link.checkVisibility() && top >= 0 && bottom <= innerHeight ? [] : [link.textContent];
+        }),
+      );
+      expect({ width, hidden }).toEqual({ width, hidden: [] });
+      if (isUpright) await page.keyboard.press("Escape");
+    }
+    await context.close();
   });
 });

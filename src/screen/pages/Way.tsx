@@ -10,7 +10,7 @@ export function Way({ open }: { open: PageId }) {
   const { words } = useShared();
   const [isUnfolded, setUnfolded] = useState(false);
   const rail = useRef<HTMLDivElement>(null);
-  // On a tablet on its side the rail is longer than the screen is high.
+  // On a lower screen than a tablet's the rail is longer than it is high.
   useEffect(() => {
     rail.current?.querySelector(`a[href="${addressOf(open)}"]`)?.scrollIntoView?.({ block: "nearest" });
   }, [open]);
