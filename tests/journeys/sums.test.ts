@@ -290,7 +290,7 @@ describe("a session that takes from the shelf", () => {
     await pick(page, field("Lot from the shelf"), "needle, P1");
     expect(await field("Lot").inputValue()).toBe("P1");
     await start(page);
-    for (const step of ["washHands", "bottleAway", "putGlovesOn", "prepareSkin", "openNeedle", "cleanChair", "wetChair1"]) {
+    for (const step of ["washHands", "bottleAway", "putGlovesOn", "openNeedle", "cleanChair", "wetChair1"]) {
       await atStep(page, step);
       await done(page);
     }
@@ -356,7 +356,7 @@ describe("a mix two days later", () => {
     await fillIn(page, { client: "C-015" });
     await page.getByText("Use by is out of date").first().waitFor();
     await start(page);
-    for (const step of ["washHands", "bottleAway", "putGlovesOn", "prepareSkin", "openNeedle", "cleanChair"]) {
+    for (const step of ["washHands", "bottleAway", "putGlovesOn", "openNeedle", "cleanChair"]) {
       await atStep(page, step);
       await done(page);
     }

@@ -40,8 +40,7 @@ export const provedSmall: Protocol = Protocol.parse({
     ...kept(setUp, "washHands", "checkLight", "checkFloor"),
     { ...must("bottleAway", { verb: "takeAway", item: "bottle" }) },
     ...kept(setUp, "putGlovesOn"),
-    must("prepareSkin", { verb: "apply", item: "skin", product: skinAntisepticA.id }),
-    ...kept(setUp, "openNeedle"),
+    must("openNeedle", { verb: "apply", item: "skin", product: skinAntisepticA.id }, { verb: "open", item: needle }),
   ],
   events: [
     {

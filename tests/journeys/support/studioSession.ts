@@ -15,7 +15,7 @@ export const studioProtocol: Protocol = Protocol.parse({
   id: "studio",
   name: { en: "Studio test" },
   setUp: [
-    ...["washHands", "bottleAway", "putGlovesOn", "prepareSkin", "openNeedle"].flatMap((id) => step(setUp, id)),
+    ...["washHands", "bottleAway", "putGlovesOn", "openNeedle"].flatMap((id) => step(setUp, id)),
     own("cleanChair", { verb: "preClean", item: "chair" }),
     own("wetChair1", { verb: "apply", item: "chair", product: "spray" }),
     own("studioOff", { verb: "doff" }),
