@@ -7,12 +7,15 @@ import { useShared } from "../useModel";
 import styles from "./Pages.module.css";
 import type { OtherPageId } from "./page";
 import { pageScreens, speakingPages } from "./screens";
+import { usePageRest } from "./usePage";
 
 export function OtherPage({ page, view }: { page: OtherPageId; view: PrepareView }) {
   const { words, studio } = useShared();
   const w = words.pages;
   const title = useRef<HTMLHeadingElement>(null);
   const Chosen = pageScreens[page];
+  // A protocol is open.
+  const isEditing = usePageRest() !== null && page === "protocols";
   useEffect(() => {
     scrollTo(0, 0);
     title.current?.focus({ preventScroll: true });
@@ -44,7 +47,7 @@ export function OtherPage({ page, view }: { page: OtherPageId; view: PrepareView
           </Suspense>
         </UnlessBroken>
       </main>
-      {studio && <Kept />}
+      {studio && <Kept isEditing={isEditing} />}
     </>
   );
 }
