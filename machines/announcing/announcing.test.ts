@@ -50,7 +50,7 @@ describe("announcing", () => {
     expect(heard(say(stepOf("Wash your hands.")), say(sayNotKept(en, "storageFull")), ended(1), ended(2))).toEqual([
       "1: Wash your hands.",
       "1: stop",
-      "2: Not kept. The storage is full. Make room, then say it again.",
+      "2: Not kept. The storage is full. Make room, then repeat it.",
       "3: Wash your hands.",
     ]);
   });
@@ -79,7 +79,7 @@ describe("announcing", () => {
     expect(heard(...events).slice(2)).toEqual([
       "2: Lot kept.",
       "2: stop",
-      "3: Not kept. Writing failed. Say it again, or write it on paper.",
+      "3: Not kept. Writing failed. Repeat it, or write it on paper.",
     ]);
   });
 
@@ -109,7 +109,7 @@ describe("announcing", () => {
   it("lets the newest word on a surface stand", () => {
     expect(
       heard(say(sayTimeUp(en, [chair])), say(sayClock(en, "dried", [chair])), pass(holdMs), ended(1), pass(holdMs)),
-    ).toEqual(["1: Chair: wet it again, the time starts over."]);
+    ).toEqual(["1: Chair: wet it once more, the time starts over."]);
   });
 
   it("stops reading a step when the next one is asked for", () => {

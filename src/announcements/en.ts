@@ -146,8 +146,8 @@ export const en: Phrasebook = {
       named: "{item}: washing gloves does not count. Take them off, then wash.",
     },
     appliedBeforeCleaning: {
-      plain: "It was not cleaned first. Clean it, then wet it again.",
-      named: "{item}: not cleaned first. Clean it, then wet it again.",
+      plain: "It was not cleaned first. Clean it, then wet it once more.",
+      named: "{item}: not cleaned first. Clean it, then wet it once more.",
     },
     coveredUnclean: {
       plain: "Covered while not clean. Uncover, clean and disinfect, cover again.",
@@ -182,12 +182,12 @@ export const en: Phrasebook = {
       named: "{item}: outside the sharps container. Make it safe, with a tool, not fingers.",
     },
     wipedEarly: {
-      plain: "Wiped early. Wet it again.",
-      named: "{item}: wiped early. Wet it again.",
+      plain: "Wiped early. Wet it once more.",
+      named: "{item}: wiped early. Wet it once more.",
     },
     wipedWithSoiledGloves: {
-      plain: "Wiped with soiled gloves. Fresh gloves, then disinfect it again.",
-      named: "{item}: wiped with soiled gloves. Fresh gloves, then disinfect it again.",
+      plain: "Wiped with soiled gloves. Fresh gloves, then disinfect it once more.",
+      named: "{item}: wiped with soiled gloves. Fresh gloves, then disinfect it once more.",
     },
     neverWet: {
       plain: "It was not wetted. Wet it for the whole time on the label.",
@@ -247,10 +247,10 @@ export const en: Phrasebook = {
   },
   clock: {
     reapplyDue: "{items}: apply again now.",
-    lapsed: "{items}: too long without more. Wet it again, the time starts over.",
+    lapsed: "{items}: too long without more. Wet it once more, the time starts over.",
     timeUp: "{items}: time. Stayed wet?",
     stillWet: "I lost sight for a while. {items}: still wet?",
-    dried: "{items}: wet it again, the time starts over.",
+    dried: "{items}: wet it once more, the time starts over.",
     ready: "{items}: ready.",
   },
   ready: {
@@ -259,8 +259,8 @@ export const en: Phrasebook = {
     sooner: "Sooner than planned: all ready in {duration}.",
   },
   wipedEarly: {
-    plain: "{duration} short, wet it again.",
-    named: "{item}: {duration} short, wet it again.",
+    plain: "{duration} short, wet it once more.",
+    named: "{item}: {duration} short, wet it once more.",
   },
 
   ask: {
@@ -393,8 +393,8 @@ export const en: Phrasebook = {
     resumed: "Going on. See a clinician today.",
   },
   notKept: {
-    storageFull: "Not kept. The storage is full. Make room, then say it again.",
-    writeFailed: "Not kept. Writing failed. Say it again, or write it on paper.",
+    storageFull: "Not kept. The storage is full. Make room, then repeat it.",
+    writeFailed: "Not kept. Writing failed. Repeat it, or write it on paper.",
   },
   ear: {
     trouble: {

@@ -37,9 +37,9 @@ describe("what the companion says", () => {
   });
 
   it("answers an early wipe with what was missing, rounded up", () => {
-    expect(textOf(sayWipedEarly(en, 60_000, null))).toBe("One minute short, wet it again.");
-    expect(textOf(sayWipedEarly(en, 60_001, chair))).toBe("Chair: one and a half minutes short, wet it again.");
-    expect(textOf(sayWipedEarly(en, 1, null))).toBe("Ten seconds short, wet it again.");
+    expect(textOf(sayWipedEarly(en, 60_000, null))).toBe("One minute short, wet it once more.");
+    expect(textOf(sayWipedEarly(en, 60_001, chair))).toBe("Chair: one and a half minutes short, wet it once more.");
+    expect(textOf(sayWipedEarly(en, 1, null))).toBe("Ten seconds short, wet it once more.");
   });
 
   it("tells how long, the soonest first, and never calls a surface ready", () => {

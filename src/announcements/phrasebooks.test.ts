@@ -1,9 +1,11 @@
 /** What must hold of the sentences in every language. */
 import { describe, expect, it } from "vitest";
+import { type CommandId, commandIds } from "../intent/phrases";
 import { wordings } from "../intent/wording";
 import { DeviationCode, RefusalReason } from "../session/fact";
 import { eventIds, everyStep } from "../session/protocol";
 import { bundledProtocols } from "../session/protocols";
+import { clipKey } from "./clips";
 import { phrasebookTexts } from "./everyText";
 import { bookFor, spokenLanguages } from "./phrasebooks";
 import { sayTimeUp, sayWipedEarly } from "./sayClock";
@@ -51,6 +53,21 @@ describe.each(spokenLanguages)("sentences in %s", (language) => {
       addresses.some((word) => new RegExp(`(^|\\P{L})${word}($|\\P{L})`, "iu").test(text)),
     );
     expect(heard).toEqual([]);
+  });
+
+  it("hold the words of a command only where they offer it, so that nobody says a command for an answer", () => {
+    const offered: readonly CommandId[] = [
+      ...(["yes", "no", "confirm", "resume", "finish", "close"] as const),
+      ...(["reasonNotForClient", "reasonNoStock", "reasonOwnDecision"] as const),
+    ];
+    const wholeCommands = Object.values(wordings[language].commands);
+    const sentences = phrasebookTexts(book).filter(
+      (text) => !wholeCommands.some((words) => clipKey(words) === clipKey(text)),
+    );
+    const unasked = commandIds
+      .filter((id) => !offered.includes(id))
+      .flatMap((id) => sentences.filter((text) => clipKey(text).includes(clipKey(wordings[language].commands[id]))));
+    expect(unasked).toEqual([]);
   });
 
   it("keep slots out of sentences that take none", () => {

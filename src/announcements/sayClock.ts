@@ -36,7 +36,7 @@ export const clockUtterance = (book: Phrasebook, moment: ClockMoment, items: rea
 
 export const sayTimeUp = (book: Phrasebook, items: readonly Spoken[]): Utterance => sayClock(book, "timeUp", items);
 
-/** "One minute short, wet it again." Named where more than one surface is in question. */
+/** "One minute short, wet it once more." Named where more than one surface is in question. */
 export const sayWipedEarly = (book: Phrasebook, shortByMs: number, item: Spoken | null): Utterance => {
   const duration = [durationPart(book, shortByMs)];
   return {
