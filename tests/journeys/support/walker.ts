@@ -36,6 +36,11 @@ export async function actOnce(page: Page, wipes: Readonly<Record<string, string>
     await page.getByTestId("question").getByRole("button", { name: ": Yes" }).first().click();
     return "acted";
   }
+  // Asked after a key for a clock that had gone on meanwhile, on a busy machine: any answer goes on.
+  if (seen.question === "Which one?") {
+    await page.getByTestId("question").getByRole("button").first().click();
+    return "acted";
+  }
   const key = keyFor(seen, wipes);
   if (key === null) return "waited";
   await page.keyboard.press(key);
