@@ -61,6 +61,8 @@ export class Station {
   readonly things = new Numbered<ThingState>();
   readonly sharps = new Numbered<SharpsState>();
   readonly about: ReadonlyMap<string, Thing>;
+  /** Where the client is tattooed; a protocol that names no such place never prepares it. */
+  readonly skins: readonly string[];
   private readonly done = new Map<Effect, Map<number, Outcome>>();
   private readonly ofSkin = new Map<number, { readonly thing: number; readonly broken: readonly RuleId[] }>();
   private readonly due = new Map<number, number>();
@@ -82,9 +84,6 @@ export class Station {
   thingOf(id: string): Thing {
     return this.about.get(id) as Thing;
   }
-
-  /** Where the client is tattooed; a protocol that names no such place never prepares it. */
-  readonly skins: readonly string[];
 
   isSharp(id: string): boolean {
     return this.thingOf(id).item.role === "sharp";

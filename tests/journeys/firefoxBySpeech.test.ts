@@ -2,11 +2,10 @@
  * A session in Firefox by speech alone: espeak-ng, in a voice that no training has seen, speaks into the microphone of a
  * sound device of its own, and what the companion says is heard at its loudspeaker.
  */
-import { mkdtemp, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { tempFolder } from "../support/tempFolder";
 import { phrasesOverMachine, writeSound } from "./support/fakeSound";
 import { openFirefox } from "./support/firefox";
 import { serve } from "./support/place";
@@ -16,7 +15,7 @@ const patienceMs = 60_000;
 /** Speech in our clips lies above this; digital silence is 0. Root mean square. */
 const audible = 0.005;
 
-let folder = "";
+const folder = tempFolder("firefox");
 let place: Awaited<ReturnType<typeof serve>>;
 let device: SoundDevice;
 let browser: Browser;
@@ -41,7 +40,6 @@ async function goOnBySpeech(): Promise<void> {
 
 describe.skipIf(missingForSound !== null)("in Firefox, by speech", () => {
   beforeAll(async () => {
-    folder = await mkdtemp(join(tmpdir(), "gloveside-firefox-"));
     await writeSound(
       join(folder, "done.wav"),
       phrasesOverMachine([["station", "done"]], 3, 25, join(folder, "phrases")),
@@ -61,7 +59,6 @@ describe.skipIf(missingForSound !== null)("in Firefox, by speech", () => {
     await browser?.close();
     await device?.close();
     await place?.close();
-    await rm(folder, { recursive: true, force: true });
   });
 
   it("the first step is heard at the loudspeaker", async () => {
