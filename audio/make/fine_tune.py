@@ -14,7 +14,7 @@ import torch
 
 import layout as L
 from phrase_list import MINE, read_phrases
-from shipped import shipped_arrays, shipped_layers
+from shipped import layers_with, shipped_arrays
 from torch_net import Embedding, Head, from_arrays, log_probabilities
 from train import IGNORE, STRIDE, WINDOWS, RunningMean, save
 
@@ -77,9 +77,10 @@ def main() -> None:
     torch.set_num_threads(1)
     torch.manual_seed(a.seed)
     a.out.mkdir(parents=True, exist_ok=True)
-    embedding, head = Embedding(shipped_layers()), Head(1 + len(WORDS) + len(COMMANDS))
+    known = dict(np.load(a.resume)) if a.resume else shipped_arrays()
+    embedding, head = Embedding(layers_with(known)), Head.like(known, 1 + len(WORDS) + len(COMMANDS))
     fresh = copy.deepcopy(head.state_dict())
-    from_arrays(dict(np.load(a.resume)) if a.resume else shipped_arrays(), embedding, head)
+    from_arrays(known, embedding, head)
     if a.untrained:
         head.load_state_dict({k: v if k.startswith(("gru", "dense")) else head.state_dict()[k] for k, v in fresh.items()})
     for one in head.norm.parameters():

@@ -1,7 +1,7 @@
 """
 Turns the clips of render_more.py into what the frozen convolutions make of them, so that fine_tune.py need only train the GRU head:
 `python3 audio/make/gather.py development` once, `python3 audio/make/gather.py train CLIPS` (more may be added later, another --seed).
-Training: embeddings [clips, 40, 96] and what was said in 8 windows of each, mixed anew as train.py does. Writes out/<language>/gathered.
+Training: embeddings [clips, 40, size] and what was said in 8 windows of each, mixed anew as train.py does. Writes out/<language>/gathered.
 """
 import argparse
 import json
@@ -22,10 +22,10 @@ from pack import LONGEST, human
 from pack_test import folder
 from phrase_list import MINE, read_phrases
 from score import joined, one_clip
-from shipped import shipped_arrays, shipped_layers, shipped_mel
+from shipped import shipped_layers, shipped_mel
 from sound import RATE, read_any, trim
 from texts import SOUND_ALIKE
-from torch_net import Embedding, Head, Mel, from_arrays
+from torch_net import Embedding, Mel
 from train import SAMPLES, WINDOWS, Batches, warp
 from voice_change import other_voice
 
@@ -63,7 +63,6 @@ class Frozen:
 
     def __init__(self) -> None:
         self.mel, self.embedding = Mel(shipped_mel()).eval(), Embedding(shipped_layers()).eval()
-        from_arrays(shipped_arrays(), self.embedding, Head(1 + len(WORDS) + len(COMMANDS)))
 
     @torch.no_grad()
     def __call__(self, x: np.ndarray | torch.Tensor) -> np.ndarray:

@@ -1,9 +1,12 @@
-"""Numbers shared by training, export and the reference: the shape of the stream and of the outputs."""
+"""
+Numbers shared by training, export and the reference: the shape of the stream and of the outputs. How wide a net is stands in its weights;
+HIDDEN is only what a new head gets.
+"""
 SAMPLE_RATE_HZ = 16000
 FFT_SIZE, WINDOW_LENGTH, WINDOW_OFFSET, FRAME_HOP = 512, 400, 56, 160
 MEL_BANDS, POWER_FLOOR, LOG_OFFSET = 32, 1.0, 2.0
 HOP_SAMPLES, FRAMES_PER_HOP, SAMPLES_FOR_FIRST_HOP = 1280, 8, 1632
-SKIP_FRAMES, RECEPTIVE_FRAMES, EMBEDDING_SIZE = 4, 76, 96
+SKIP_FRAMES, RECEPTIVE_FRAMES = 4, 76
 WINDOW_EMBEDDINGS, HIDDEN = 26, 192
 WINDOW_FRAMES = RECEPTIVE_FRAMES + 8 * (WINDOW_EMBEDDINGS - 1)
 WINDOW_SAMPLES = (WINDOW_FRAMES - 1) * FRAME_HOP + FFT_SIZE

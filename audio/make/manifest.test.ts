@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { z } from "zod";
+import { addressWords, commands } from "../../src/intent/phrases";
 
 const text = (name: string) => readFileSync(new URL(name, import.meta.url), "utf8");
 const names = z.array(z.string());
@@ -18,6 +19,7 @@ const Manifest = z.object({
   train: z.object({
     seed: z.int(),
     nearMisses: z.int(),
+    nearWords: z.int(),
     phraseClips: z.record(z.string(), z.int().positive()),
     share: z.record(z.string(), z.number().positive()),
   }),
@@ -36,6 +38,19 @@ describe("the voices that train the phrase model", () => {
 
   test("trains with no voice that is set aside", () => {
     expect(trained.filter((voice) => setAside.includes(voice))).toEqual([]);
+  });
+
+  test("has words that are nearly those of every phrase, and none that is the word itself", () => {
+    const { near } = z.object({ near: z.record(z.string(), names) }).parse(JSON.parse(text("near-words.json")));
+    for (const phrase of [...Object.values(commands), ...addressWords]) {
+      expect(
+        phrase
+          .toLowerCase()
+          .split(" ")
+          .some((word) => (near[word]?.length ?? 0) > 10),
+      ).toBe(true);
+    }
+    expect(Object.entries(near).filter(([word, others]) => others.includes(word))).toEqual([]);
   });
 
   test("makes the stored sounds for teaching with no voice that is set aside", () => {

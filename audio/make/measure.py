@@ -12,21 +12,21 @@ import layout as L
 from evaluate import ALLOWED, IDS, WORDS, events, sets_with
 from phrase_list import MINE
 from reference import Model
-from shipped import FOLDER, shipped_arrays, shipped_layers
+from shipped import FOLDER, layers_with, shipped_arrays
 from torch_net import Embedding, Head, from_arrays, log_probabilities
 
 GATHERED = MINE / "gathered/development.npz"
 
 
 def head_of(arrays: dict[str, np.ndarray]) -> Head:
-    head = Head(1 + len(WORDS) + len(IDS))
-    from_arrays(arrays, Embedding(shipped_layers()), head)
+    head = Head.like(arrays, 1 + len(WORDS) + len(IDS))
+    from_arrays(arrays, Embedding(layers_with(arrays)), head)
     return head.eval()
 
 
 @torch.no_grad()
 def hear(head: Head, embeddings: np.ndarray) -> np.ndarray:
-    """Embeddings [n, 96] to probabilities [n - 25, address, command], float16."""
+    """Embeddings [n, size] to probabilities [n - 25, address, command], float16."""
     windows = torch.tensor(embeddings.astype(np.float32)).unfold(0, L.WINDOW_EMBEDDINGS, 1).permute(0, 2, 1)
     parts = [log_probabilities(head(windows[k:k + 1024]), len(WORDS))[1].exp() for k in range(0, len(windows), 1024)]
     return torch.cat(parts).numpy().astype(np.float16)
@@ -46,7 +46,7 @@ def probabilities(arrays: dict[str, np.ndarray], every: int = 1, gathered: Path 
 @torch.no_grad()
 def hear_many(head: Head, clips: np.ndarray) -> np.ndarray:
     windows = torch.tensor(clips.astype(np.float32)).unfold(1, L.WINDOW_EMBEDDINGS, 1).permute(0, 1, 3, 2)
-    flat = windows.reshape(-1, L.WINDOW_EMBEDDINGS, L.EMBEDDING_SIZE)
+    flat = windows.flatten(0, 1)
     parts = [log_probabilities(head(flat[k:k + 1024]), len(WORDS))[1].exp() for k in range(0, len(flat), 1024)]
     return torch.cat(parts).numpy().astype(np.float16).reshape(len(clips), -1, len(WORDS), len(IDS))
 

@@ -1,5 +1,5 @@
 """
-The model in plain numpy, read back from public/voice: slow, obvious, the yardstick for every other implementation.
+The model in plain numpy, read back from its two files, of whatever sizes: slow, obvious, the yardstick for every other implementation.
 `python3 audio/make/reference.py file.wav` prints what it hears; golden.py stores its intermediate values.
 """
 import hashlib
@@ -26,8 +26,8 @@ class Model:
         self.raw = raw
 
     def tensor(self, place: dict) -> np.ndarray:
-        n = int(np.prod(place["shape"]))
-        return np.frombuffer(self.raw, "<f4", n, place["byteOffset"]).reshape(place["shape"]).astype(np.float64)
+        kind, n = {"float32": "<f4", "float16": "<f2"}[place["dtype"]], int(np.prod(place["shape"]))
+        return np.frombuffer(self.raw, kind, n, place["byteOffset"]).reshape(place["shape"]).astype(np.float64)
 
 
 def read_wav(path: str) -> np.ndarray:
@@ -63,7 +63,7 @@ def max_pool(x: np.ndarray, kernel: list[int], stride: list[int]) -> np.ndarray:
 
 
 def embeddings(model: Model, frames: np.ndarray) -> np.ndarray:
-    """[count, 96]; embedding j covers stream frames 4 + 8 j .. 79 + 8 j."""
+    """[count, channels of the last convolution]; embedding j covers stream frames 4 + 8 j .. 79 + 8 j."""
     x = frames[None, L.SKIP_FRAMES:]
     for layer in model.spec["layers"]:
         if layer["kind"] == "maxPool":
@@ -88,7 +88,7 @@ def gru(model: Model, layer: dict, x: np.ndarray) -> np.ndarray:
 
 
 def logits(model: Model, window: np.ndarray) -> np.ndarray:
-    """26 embeddings [26, 96] to outputs [1 none, addresses, commands]."""
+    """26 embeddings [26, size] to outputs [1 none, addresses, commands]."""
     x = window
     for layer in model.spec["layers"]:
         if layer["kind"] == "affine":

@@ -7,12 +7,13 @@ import os
 import random
 import subprocess
 import sys
-from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures import ProcessPoolExecutor
+from multiprocessing import get_context
 from pathlib import Path
 
 import accents
 from phrase_list import LANGUAGE, MINE, ROOT, read_phrases
-from texts import ANNOUNCE_A, ANNOUNCE_B, AROUND, SOUND_ALIKE, TALK_A, TALK_B, holds_phrase, near_misses
+from texts import ANNOUNCE_A, ANNOUNCE_B, AROUND, SOUND_ALIKE, TALK_A, TALK_B, holds_phrase, near_misses, near_words
 
 HERE, OUT = Path(__file__).resolve().parent, MINE / "tts"
 HELD, VOICES = (json.loads((HERE / f).read_text()) for f in ("held-out.json", "manifest.json"))
@@ -167,7 +168,8 @@ def negatives(small: bool) -> None:
     words, phrases = read_phrases()
     many = 1 if ENGLISH else .25
     training = (AROUND * 6 + TALK_A * 6 + ANNOUNCE_A * 6 + words * 40 + SOUND_ALIKE * 6 + list(phrases.values()) * 10
-                + near_misses(random.Random(PLAN["seed"]), round(PLAN["nearMisses"] * many)))
+                + near_misses(random.Random(PLAN["seed"]), round(PLAN["nearMisses"] * many))
+                + (near_words(random.Random(PLAN["seed"]), PLAN["nearWords"]) if ENGLISH else []))
     training = [t for t in training if not holds_phrase(t)]
     dev = AROUND + TALK_A + ANNOUNCE_A + list(phrases.values()) + near_misses(random.Random(2), 300)
     test = TALK_B * 6 + ANNOUNCE_B * 4 + words * 10 + list(phrases.values()) * 3 + SOUND_ALIKE * 2 + near_misses(random.Random(3), 600)
@@ -213,8 +215,8 @@ if __name__ == "__main__":
     first = {r["path"]: r["split"] != "train" for r in rows}
     commands.sort(key=lambda command: next((first[word] for word in command if word in first), False))
     print(len(rows), "clips", flush=True)
-    with ThreadPoolExecutor(int(os.environ.get("RENDER_THREADS", "2"))) as pool:
-        list(pool.map(run, commands))
+    with ProcessPoolExecutor(int(os.environ.get("RENDER_JOBS", "2")), get_context("fork")) as pool:
+        list(pool.map(run, commands, chunksize=8))
     kept = [r for r in rows if Path(r["path"]).exists() and Path(r["path"]).stat().st_size > 2000]
     (OUT / "clips.json").write_text(json.dumps(kept))
     print(len(kept), "rendered,", len(rows) - len(kept), "failed")

@@ -65,7 +65,7 @@ def main() -> None:
     RNG.shuffle(render.commands)
     render.commands.sort(key=lambda command: next((first[word] for word in command if word in first), True))
     print(len(render.rows), "clips", flush=True)
-    with ThreadPoolExecutor(int(os.environ.get("RENDER_THREADS", "2"))) as pool:
+    with ThreadPoolExecutor(int(os.environ.get("RENDER_JOBS", "2"))) as pool:
         list(pool.map(render.run, render.commands))
     kept = [r for r in render.rows if Path(r["path"]).exists() and Path(r["path"]).stat().st_size > 2000]
     (OUT / "clips.json").write_text(json.dumps(kept))

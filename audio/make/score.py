@@ -18,6 +18,7 @@ import layout as L
 from noise_test import babble, buzz, music
 from pack_test import expand
 from phrase_list import MINE, WORK, read_phrases
+from shipped import ENGLISH, layers_with, shipped_mel
 from sound import RATE, rms, room
 from torch_net import Embedding, Head, Mel, from_arrays, log_probabilities
 
@@ -32,8 +33,9 @@ class Listener:
     """The exported weights in PyTorch; samples [clips, n] in int16 scale to P(address, command) per hop from hop 34 on."""
 
     def __init__(self, weights: str) -> None:
-        self.mel, self.embedding, self.head = Mel(), Embedding(), Head(1 + len(WORDS) + len(COMMANDS))
-        from_arrays(dict(np.load(weights)), self.embedding, self.head)
+        z = dict(np.load(weights))
+        self.mel, self.embedding, self.head = Mel(shipped_mel(ENGLISH)), Embedding(layers_with(z)), Head.like(z, 1 + len(WORDS) + len(COMMANDS))
+        from_arrays(z, self.embedding, self.head)
         for part in (self.mel, self.embedding, self.head):
             part.to(DEVICE).eval()
 
@@ -41,7 +43,7 @@ class Listener:
     def hear(self, x: np.ndarray) -> np.ndarray:
         e = self.embedding(self.mel(torch.tensor(x.astype(np.float32), device=DEVICE))[:, L.SKIP_FRAMES:])
         w = e.unfold(1, L.WINDOW_EMBEDDINGS, 1).permute(0, 1, 3, 2)
-        p = log_probabilities(self.head(w.reshape(-1, L.WINDOW_EMBEDDINGS, L.EMBEDDING_SIZE)), len(WORDS))[1].exp()
+        p = log_probabilities(self.head(w.flatten(0, 1)), len(WORDS))[1].exp()
         return p.reshape(w.shape[0], w.shape[1], len(WORDS), len(COMMANDS)).cpu().numpy().astype(np.float16)
 
 

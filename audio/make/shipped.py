@@ -45,6 +45,16 @@ def shipped_layers(folder: Path = FOLDER) -> list[dict]:
     return out
 
 
+def layers_with(z: dict[str, np.ndarray]) -> list[dict]:
+    """The convolutions and pools in their order, which is the English model's in every language, with these weights of whatever sizes."""
+    layers, i = shipped_layers(ENGLISH), 0
+    for layer in layers:
+        if layer["kind"] == "conv2d":
+            layer["weight"], layer["bias"] = z[f"conv{i}.weight"], None if layer["bias"] is None else z[f"conv{i}.bias"]
+            i += 1
+    return layers
+
+
 def shipped_mel(folder: Path = FOLDER) -> np.ndarray:
     """float32 [257, 32]."""
     model = Model(folder)

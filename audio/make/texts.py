@@ -2,11 +2,16 @@
 Sentences that are no command: near-misses made from the phrases themselves, sound-alikes of the address words, talk as it
 goes on around a tattoo, and announcements in the companion's own style. Lists A train, lists B only test.
 """
+import json
 import random
 import re
+from pathlib import Path
 
 import texts_es
 from phrase_list import LANGUAGE, read_phrases
+
+NEAR = json.loads((Path(__file__).resolve().parent / "near-words.json").read_text())["near"]
+"""English: for each word of the phrases others that are said nearly alike, the nearest first; none that a listener would let pass."""
 
 SOUND_ALIKE = ("nation;patience;relation;location;vacation;stationary;stationery;stages;staging;statement;stay shy;stay in;"
                "statue;state of it;state;occasion;formation;sensation;situation;starting;station wagon;gas station;"
@@ -104,4 +109,32 @@ def near_misses(rng: random.Random, count: int) -> list[str]:
         else:
             text = f"{'the' if LANGUAGE == 'en' else 'y'} {' '.join(a)} {' '.join(b)}"
         out.append(text.strip())
+    return out
+
+
+def near_words(rng: random.Random, count: int) -> list[str]:
+    """English: phrases with one word that is said nearly alike, another word, a word too few or too many, or another address."""
+    words, commands = read_phrases()
+    any_word = sorted({w for of in NEAR.values() for w in of if len(w) > 3})
+    out: list[str] = []
+    while len(out) < count:
+        address, said, kind = rng.choice(words), rng.choice(list(commands.values())).lower().split(), rng.randrange(8)
+        at = rng.choice([i for i, w in enumerate(said) if w in NEAR])
+        if kind in (0, 1):
+            said[at] = rng.choice(NEAR[said[at]][:12 if kind else 24])
+        elif kind == 2:
+            said[at] = rng.choice(any_word)
+        elif kind == 3 and len(said) > 2:
+            del said[at]
+        elif kind == 4:
+            said[at:at] = [rng.choice(any_word)] * (at > 0) or [rng.choice(any_word), rng.choice(any_word)]
+        elif kind == 5:
+            address = rng.choice(NEAR[address])
+        elif kind == 6:
+            address = " ".join(rng.choices(any_word, k=rng.randint(1, 2)))
+        else:
+            said = rng.choices(any_word, k=rng.randint(1, 3))
+        text = f"{address} {' '.join(said)}"
+        if not holds_phrase(text) and all(a != b for a, b in zip(said, said[1:])):
+            out.append(text)
     return out

@@ -23,7 +23,7 @@ class Mel(nn.Module):
 
 
 class Embedding(nn.Module):
-    """Features [batch, 76 + 8 k, 32] to [batch, k + 1, 96]: one convolution over time; without layers, the pretrained ones."""
+    """Features [batch, 76 + 8 k, 32] to [batch, k + 1, size]: one convolution over time; without layers, the pretrained ones."""
 
     def __init__(self, layers: list[dict] | None = None) -> None:
         super().__init__()
@@ -35,6 +35,10 @@ class Embedding(nn.Module):
             self.weights.append(nn.Parameter(torch.tensor(layer["weight"])))
             self.biases.append(nn.Parameter(torch.tensor(layer["bias"]) if layer["bias"] is not None else torch.zeros(0)))
             self.plan.append(("conv", len(self.weights) - 1, layer["padFrequency"], layer["activation"]))
+
+    @property
+    def size(self) -> int:
+        return len(self.weights[-1])
 
     def forward(self, features: torch.Tensor) -> torch.Tensor:
         x = features[:, None]
@@ -50,16 +54,22 @@ class Embedding(nn.Module):
 
 
 class Head(nn.Module):
-    """Windows of 26 embeddings [n, 26, 96] to logits [n, 1 + addresses + commands]."""
+    """Windows of 26 embeddings [n, 26, size] to logits [n, 1 + addresses + commands]."""
 
-    def __init__(self, outputs: int) -> None:
+    def __init__(self, outputs: int, size: int, hidden: int = L.HIDDEN) -> None:
         super().__init__()
-        self.norm = nn.BatchNorm1d(L.EMBEDDING_SIZE)
-        self.gru = nn.GRU(L.EMBEDDING_SIZE, L.HIDDEN, num_layers=2, batch_first=True, dropout=0.1)
-        self.drop, self.dense = nn.Dropout(0.2), nn.Linear(L.HIDDEN, outputs)
+        self.norm = nn.BatchNorm1d(size)
+        self.gru = nn.GRU(size, hidden, num_layers=2, batch_first=True, dropout=0.1)
+        self.drop, self.dense = nn.Dropout(0.2), nn.Linear(hidden, outputs)
+
+    @classmethod
+    def like(cls, z: dict[str, np.ndarray], outputs: int) -> "Head":
+        """A new head of the sizes that these weights have."""
+        _, inputs = z["gru0.wi"].shape
+        return cls(outputs, inputs, z["dense.weight"].shape[1])
 
     def forward(self, windows: torch.Tensor) -> torch.Tensor:
-        x = self.norm(windows.reshape(-1, L.EMBEDDING_SIZE)).reshape(windows.shape)
+        x = self.norm(windows.flatten(0, 1)).reshape(windows.shape)
         return self.dense(self.drop(self.gru(x)[0][:, -1]))
 
 

@@ -22,10 +22,11 @@ import layout as L
 from noise_train import Clips, NoisePool, equalise, rooms, uniform, unit
 from pack import LONGEST, narrow
 from phrase_list import MINE, WORK, read_phrases
-from shipped import shipped_arrays, shipped_layers, shipped_mel
+from shipped import layers_with, shipped_arrays, shipped_mel
 from sound import change_tempo
 from torch_net import Embedding, Head, Mel, from_arrays, log_probabilities, to_arrays
 from voice_change import other_voice
+from wide import widened
 
 WINDOWS, STRIDE = 8, 2
 EMBEDDINGS = L.WINDOW_EMBEDDINGS + (WINDOWS - 1) * STRIDE
@@ -34,6 +35,9 @@ WORDS, COMMANDS = read_phrases()
 IGNORE = -1
 PHRASES = .62
 """Share of a batch that is phrases, whole, cut or crossed."""
+KINDS = {"beheaded": .06, "other head": .08, "cut short": .06, "crossed": .09, "joined": .07}
+"""Of these, shares that are spoilt: begun late, begun by other words, cut short, ended by another phrase. "joined" are two takes of one
+phrase put together, and remain the phrase, so that a joint is no sign of a spoilt one. All by one voice throughout."""
 
 
 def tempo_variants(job: tuple[np.ndarray, int, int]) -> list[np.ndarray]:
@@ -41,6 +45,10 @@ def tempo_variants(job: tuple[np.ndarray, int, int]) -> list[np.ndarray]:
     rng = np.random.default_rng(seed)
     made = [clip] + [change_tempo(clip * 20000, rng.uniform(.78, 1.3), 320, rng.uniform(.75, 1.3, 7)) / 20000 for _ in range(count)]
     return [resample_poly(c, 2, 1).astype(np.float32) for c in made]
+
+
+def doubled(clip: np.ndarray) -> np.ndarray:
+    return resample_poly(clip, 2, 1).astype(np.float32)
 
 
 def decode_job(job: tuple[np.ndarray, np.ndarray, np.ndarray]) -> list[np.ndarray]:
@@ -53,7 +61,7 @@ def manner(voice: str) -> str:
     return "natural" if engine in ("rhvoice", "pico") or name == "awb" else "espeak" if engine.startswith("espeak") else "other"
 
 
-SHARE = {"natural": .44, "espeak": .36, "other": .2}
+SHARE = {"natural": .42, "espeak": .36, "other": .22}
 """How often a phrase is drawn from each manner of voice."""
 
 
@@ -61,6 +69,20 @@ def rendered() -> list[dict]:
     """What render.py left on this machine for training."""
     listed = MINE / "tts/clips.json"
     return [r for r in json.loads(listed.read_text()) if r["split"] == "train"] if listed.exists() else []
+
+
+class Groups:
+    """Clips by voice (or by anything else they share), to draw another of the same."""
+
+    def __init__(self, of: np.ndarray, among: np.ndarray, device: str) -> None:
+        """`of`: the key of each clip that asks, `among`: the key of each that may be drawn, both as numbers."""
+        order = np.argsort(among, kind="stable")
+        first, last = np.searchsorted(among[order], of, "left"), np.searchsorted(among[order], of, "right")
+        first, last = np.where(last > first, first, 0), np.where(last > first, last, len(among))
+        self.order, self.first, self.count = (torch.tensor(x, device=device) for x in (order, first, last - first))
+
+    def another(self, which: torch.Tensor) -> torch.Tensor:
+        return self.order[self.first[which] + (torch.rand(len(which), device=which.device) * self.count[which]).long()]
 
 
 class Material:
@@ -86,6 +108,9 @@ class Material:
         said = [(c, r["label"], f"{r['engine']} {r['voice']}") for c, r in here if r["label"] != "none"]
         clips, keep = raw("positive")
         said += [(c, str(z["positive.label"][i]), str(z["positive.voice"][i])) for c, i in zip(clips, keep)]
+        clips, keep = raw("negative")
+        none = [(c, f"{r['engine']} {r['voice']}") for c, r in here if r["label"] == "none"]
+        none += [(c, str(z["negative.voice"][i])) for c, i in zip(clips, keep)]
         groups = list(pool.map(tempo_variants, [(c, i, variants) for i, (c, _, _) in enumerate(said)], chunksize=20))
         labels, manners = [label.split("|") for _, label, _ in said], np.array([manner(voice) for _, _, voice in said])
         repeat = [len(g) for g in groups]
@@ -95,8 +120,13 @@ class Material:
         weight = np.array([SHARE[m] / max(1, (manners == m).sum()) for m in manners])
         weight = np.repeat(weight * np.array([2. if c == "accident" else 1. for _, c in labels]), repeat)
         self.weight = torch.tensor(weight, device=device).double()
-        others = [resample_poly(c, 2, 1).astype(np.float32) for c, r in here if r["label"] == "none"]
-        self.negative, self.human, self.music = Clips(wide("negative") + others, device), Clips(wide("human"), device), Clips(wide("music"), device)
+        self.negative = Clips(list(pool.map(doubled, [c for c, _ in none], chunksize=200)), device)
+        self.human, self.music = Clips(wide("human"), device), Clips(wide("music"), device)
+        voices = {v: i for i, v in enumerate(sorted({x[-1] for x in said + none}))}
+        speaker = np.repeat([voices[v] for _, _, v in said], repeat)
+        phrase = np.repeat([voices[v] * 1000 + WORDS.index(a) * 100 + list(COMMANDS).index(c) for (_, _, v), (a, c) in zip(said, labels)], repeat)
+        self.same_voice, self.same_phrase = Groups(speaker, speaker, device), Groups(phrase, phrase, device)
+        self.talk_of = Groups(speaker, np.array([voices[v] for _, v in none]), device)
         self.hardness = torch.ones(self.negative.count, device=device)
         print("material", self.positive.count, self.negative.count, self.human.count, {m: int((manners == m).sum()) for m in SHARE}, flush=True)
 
@@ -114,45 +144,59 @@ class Batches:
         u = lambda low, high: uniform(b, low, high, dev)
         which = torch.multinomial(m.weight, b, replacement=True)
         rate = u(.8, 1.27)
+        edges = np.cumsum([round(b * share) for share in KINDS.values()])
+        row = {name: slice(int(last) - round(b * share), int(last)) for (name, share), last in zip(KINDS.items(), edges)}
         length = m.positive.length[which] / rate
+        joint, partner = slice(row["crossed"].start, row["joined"].stop), which.clone()
+        partner[row["crossed"]], partner[row["joined"]] = m.same_voice.another(which[row["crossed"]]), m.same_phrase.another(which[row["joined"]])
+        keep, skip = torch.ones(b, device=dev), torch.ones(b, device=dev)
+        keep[joint] = u(.52, .8)[joint]
+        skip[joint] = torch.where(m.command[partner] == m.command[which], keep, u(.52, .8))[joint]
+        second = m.positive.length[partner] / rate
+        total = length * keep + second * (1 - skip)
         end = SAMPLES - u(.03, (WINDOWS - 1) * STRIDE * .08 + .3) * 16000
-        x = m.positive.once(which, end - length, rate, SAMPLES)
+        start = end - total
+        x = m.positive.once(which, start, rate, SAMPLES)
+        t = torch.arange(SAMPLES, device=dev)[None]
+        fade = lambda rows, at: ((t - at[rows][:, None]) / 160 + .5).clamp(0, 1)
+        cut = start + length * keep
+        tail = m.positive.once(partner[joint], (cut - second * skip)[joint], rate[joint], SAMPLES)
+        x[joint] += fade(joint, cut) * (tail - x[joint])
+        late, early = start + length * u(.34, .6), end - length * u(.22, .5)
+        x[row["beheaded"]] *= fade(row["beheaded"], late)
+        x[row["cut short"]] *= 1 - fade(row["cut short"], early)
+        other, begun = row["other head"], start + length * u(.32, .54)
+        talk = m.talk_of.another(which[other])
+        head = m.negative.once(talk, begun[other] - m.negative.length[talk] / rate[other], rate[other], SAMPLES)
+        x[other] = head + fade(other, begun) * (x[other] - head)
         since = (self.ends[None] - end[:, None]) / 16000
-        said = torch.full((b, WINDOWS), IGNORE, device=dev)
         label = m.address[which] * len(COMMANDS) + m.command[which] + 1
-        heard = (since >= .02) & (since <= .50)
-        whole = (end - length)[:, None] > self.ends[None] - L.WINDOW_SAMPLES - 1600
-        said = torch.where(heard & whole, label[:, None], said)
+        whole = start[:, None] > self.ends[None] - L.WINDOW_SAMPLES - 1600
+        said = torch.full((b, WINDOWS), IGNORE, device=dev)
+        said = torch.where((since >= .02) & (since <= .50) & whole, label[:, None], said)
         said = torch.where((since < -.14) | (since > 1.2), 0, said)
-        draw, t = torch.rand(b, device=dev)[:, None], torch.arange(SAMPLES, device=dev)[None]
-        headless = draw < .08
-        x = x.masked_fill(headless & (t < (end - length * (1 - u(.3, .6)))[:, None]), 0)
-        tailless = draw > .92
-        x = x.masked_fill(tailless & (t > (end - length * u(.22, .5))[:, None]), 0)
-        said = torch.where(headless | tailless, 0, said)
-        other_head = (draw > .74) & (draw < .82)
-        head = unit(self.noise.talk(b, m.negative)) * .05 * 10 ** (u(-4, 4) / 20)[:, None]
-        x = torch.where(other_head & (t < (end - length * (1 - u(.34, .52)))[:, None]), head, x)
-        said = torch.where(other_head, 0, said)
-        partner = torch.roll(torch.arange(b, device=dev), 1)
-        swapped = (draw > .82) & (draw < .90) & (m.command[which] != m.command[which[partner]])[:, None]
-        cut = end - length * u(.2, .42)
-        tail = x[partner].gather(1, (t + (end[partner] - end).round().long()[:, None]).clamp(0, SAMPLES - 1))
-        x = torch.where(swapped & (t > cut[:, None]), tail, x)
-        said = torch.where(swapped, 0, said)
-        before = unit(self.noise.talk(b, m.human)) * .05 * 10 ** (u(-8, 2) / 20)[:, None]
-        x = x + before * (t < (end - length - u(.08, .4) * 16000)[:, None]) * (torch.rand(b, device=dev) < .3)[:, None]
-        after = unit(self.noise.talk(b, m.human)) * .05 * 10 ** (u(-10, 0) / 20)[:, None]
-        return x + after * (t > (end + u(.3, .8) * 16000)[:, None]) * (torch.rand(b, device=dev) < .2)[:, None], said
+        said[:row["crossed"].start] = 0
+        crossed = torch.zeros(b, dtype=torch.bool, device=dev)
+        crossed[row["crossed"]] = True
+        crossed &= (m.command[partner] != m.command[which]) | (m.address[partner] != m.address[which])
+        same = (torch.arange(b, device=dev) >= row["crossed"].start) & (m.command[partner] == m.command[which])
+        said = torch.where((crossed & ~same)[:, None], 0, said)
+        before, after = torch.rand(b, device=dev) < .3, torch.rand(b, device=dev) < .2
+        talk = unit(self.noise.talk(b, m.human)) * .05 * 10 ** (u(-8, 2) / 20)[:, None]
+        x = x + talk * (t < (start - u(.08, .4) * 16000)[:, None]) * before[:, None]
+        talk = unit(self.noise.talk(b, m.human)) * .05 * 10 ** (u(-10, 0) / 20)[:, None]
+        x = x + talk * (t > (end + u(.3, .8) * 16000)[:, None]) * after[:, None]
+        return x, said
 
     def others(self, b):
         dev, m = self.dev, self.m
         which, rate = torch.multinomial(m.hardness, b, replacement=True), uniform(b, .8, 1.27, dev)
         end = SAMPLES - uniform(b, -.2, 1.4, dev) * 16000
-        x = m.negative.once(which, end - m.negative.length[which] / rate, rate, SAMPLES)
+        start = end - m.negative.length[which] / rate
+        x = m.negative.once(which, start, rate, SAMPLES)
         people = m.human.loop(torch.randint(0, m.human.count, (b,), device=dev), uniform(b, 0, 90000, dev), uniform(b, .8, 1.27, dev), SAMPLES)
         people = people * (torch.rand(b, device=dev) > .2)[:, None]
-        spoken = torch.rand(b, device=dev) < .66
+        spoken = torch.rand(b, device=dev) < .7
         self.drawn = torch.where(spoken, which, -1)
         return torch.where(spoken[:, None], x, people)
 
@@ -160,13 +204,13 @@ class Batches:
         """What was taken for a phrase is drawn more often from now on; `none`: log P(no phrase) of the last draw's others, [b, windows]."""
         use = self.drawn >= 0
         which, taken = self.drawn[use], 1 - none[use].exp().amin(1)
-        self.m.hardness[which] = .6 * self.m.hardness[which] + .4 * (.06 + taken)
+        self.m.hardness[which] = .6 * self.m.hardness[which] + .4 * (.12 + .7 * taken)
 
     def draw(self, b):
         dev, n = self.dev, int(b * PHRASES)
         x, said = self.phrases(n)
         x = torch.cat([x, self.others(b - n)])
-        voices = torch.randperm(b, device=dev)[:int(b * .4)]
+        voices = torch.randperm(b, device=dev)[:int(b * .45)]
         x[voices] = other_voice(x[voices])
         said = torch.cat([said, torch.zeros(b - n, WINDOWS, dtype=said.dtype, device=dev)])
         x = rooms(equalise(x, 4.5, 8), .55)
@@ -227,7 +271,10 @@ def main() -> None:
     p.add_argument("--resume", type=Path)
     p.add_argument("--rate", type=float, default=2e-3)
     p.add_argument("--small", action="store_true")
+    p.add_argument("--compile", action="store_true")
+    p.add_argument("--steps", type=int, default=10 ** 9)
     p.add_argument("--shipped", action="store_true", help="go on from the model in public/voice")
+    p.add_argument("--wide", type=int, nargs=5, metavar=("A", "B", "C", "D", "HIDDEN"), help="channels of the four blocks and size of the head, at least those of the model")
     a = p.parse_args()
     dev = "cuda" if torch.cuda.is_available() else "cpu"
     torch.manual_seed(0)
@@ -240,16 +287,20 @@ def main() -> None:
     material = Material(files, [] if a.small else rendered(), 1 if a.small else 3, dev, 200 if a.small else None, 2 if a.small else 16)
     batches = Batches(material, dev, 128 if a.small else 3072)
     known = dict(np.load(a.resume)) if a.resume else shipped_arrays() if a.shipped else None
-    mel, embedding = (Mel(shipped_mel()), Embedding(shipped_layers())) if a.shipped else (Mel(), Embedding())
-    mel, embedding, head = mel.to(dev), embedding.to(dev), Head(1 + len(WORDS) + len(COMMANDS)).to(dev)
+    if known and a.wide:
+        known = widened(known, tuple(a.wide[:4]), a.wide[4])
+    outputs = 1 + len(WORDS) + len(COMMANDS)
+    mel, embedding = Mel(shipped_mel() if known else None).to(dev), Embedding(layers_with(known) if known else None).to(dev)
+    head = (Head.like(known, outputs) if known else Head(outputs, embedding.size)).to(dev)
     if known:
         from_arrays(known, embedding, head)
         head.norm.eval()  # what it has learnt stands in its scale and shift: the means of a batch must not be put in their place
+    embed = torch.compile(embedding) if dev == "cuda" and a.compile else embedding
     groups = [{"params": head.parameters(), "lr": a.rate}, {"params": embedding.parameters(), "lr": a.rate * .3}]
     optimiser = torch.optim.AdamW(groups, weight_decay=1e-3)
     mean = RunningMean([embedding, head], .999)
     began, step, running = time.time(), 0, np.zeros(3)
-    while (share := (time.time() - began) / a.seconds) < 1:
+    while (share := (time.time() - began) / a.seconds) < 1 and step < a.steps:
         factor = min(1, (step + 1) / 300) * (.5 + .5 * math.cos(math.pi * share)) + .005
         thaw = 1 if known else min(1, max(0, (share - .05) / .05))
         for group, rate in zip(optimiser.param_groups, (a.rate, a.rate * .3 * thaw)):
@@ -258,8 +309,8 @@ def main() -> None:
             x, said = batches.draw(a.batch)
             features = warp(mel(x))
         with torch.autocast(dev, torch.bfloat16, enabled=dev == "cuda"):
-            e = embedding(features)
-        windows = e.float().unfold(1, L.WINDOW_EMBEDDINGS, STRIDE).permute(0, 1, 3, 2).reshape(-1, L.WINDOW_EMBEDDINGS, L.EMBEDDING_SIZE)
+            e = embed(features)
+        windows = e.float().unfold(1, L.WINDOW_EMBEDDINGS, STRIDE).permute(0, 1, 3, 2).flatten(0, 1)
         none, joint = log_probabilities(head(windows).float(), len(WORDS))
         scores, said = torch.cat([none[:, None], joint.flatten(1)], 1), said.reshape(-1)
         use = said != IGNORE

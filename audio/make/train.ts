@@ -10,6 +10,7 @@ import { parseArgs } from "node:util";
 const usage = `Usage: npm run train -- [en|es] [--seconds N] [--from base|shipped] [--small]
   --seconds N   how long to train (default 1200)
   --from WHAT   shipped: go on from public/voice (default); base: from the pretrained embedding, which new phrases need
+  --half        keep weight matrices as float16: half the size
   --small       a few clips, on a processor, into out/trial`;
 
 function wishes() {
@@ -18,6 +19,7 @@ function wishes() {
     options: {
       seconds: { type: "string", default: "1200" },
       from: { type: "string", default: "shipped" },
+      half: { type: "boolean", default: false },
       small: { type: "boolean", default: false },
     },
   });
@@ -25,11 +27,11 @@ function wishes() {
   const seconds = Number(values.seconds);
   const isKnown = ["en", "es"].includes(language) && ["base", "shipped"].includes(values.from) && seconds > 0;
   if (!isKnown || positionals.length > 1) throw new Error(usage);
-  return { language, seconds, from: values.from, small: values.small };
+  return { language, seconds, from: values.from, half: values.half, small: values.small };
 }
 
 function main(): void {
-  const { language, seconds, from, small } = wishes();
+  const { language, seconds, from, half, small } = wishes();
   const work = small ? "out/trial" : "out";
   const mine = `${work}/${language}`;
   const env = { ...process.env, VOICE_LANGUAGE: language, VOICE_WORK: work };
@@ -48,7 +50,8 @@ function main(): void {
   run("evaluate.py", "choose", `${mine}/run`);
   run("evaluate.py", "report", `${mine}/run`);
   const target = small ? `${mine}/model` : language === "en" ? "public/voice" : `public/voice/${language}`;
-  run("export_tuned.py", `${mine}/run/weights.npz`, target, `${mine}/run/thresholds.json`);
+  const halves = half ? ["--half"] : [];
+  run("export_tuned.py", ...halves, `${mine}/run/weights.npz`, target, `${mine}/run/thresholds.json`);
   if (!existsSync(`${target}/model.bin`)) throw new Error(`${target}/model.bin was not written`);
   console.log(
     `The model lies in ${target}. Next: audio/make/golden.py, npm run negatives, npm run bench:voice, and the model card.`,

@@ -48,7 +48,7 @@ async function main(): Promise<void> {
     "--out",
     `${work}/tuned`,
   );
-  run("export_tuned.py", `${work}/tuned/weights.npz`, folder);
+  run("export_tuned.py", "--half", `${work}/tuned/weights.npz`, folder);
   const log = Log.parse(JSON.parse(readFileSync(`${work}/tuned/log.json`, "utf8")));
   console.log(`loss ${log.lossBefore.toFixed(3)} before, ${log.lossAfter.toFixed(3)} after ${log.steps} steps`);
   if (!(log.lossAfter < log.lossBefore * 0.8)) throw new Error("the loss did not fall by a fifth: training is broken");
