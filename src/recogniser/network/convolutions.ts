@@ -3,13 +3,9 @@
  * keeps only the rows it still needs, so a new row costs its own work and nothing is computed twice; the answers are
  * those of the whole stack run over the last 76 rows, because the stack has no padding in time.
  *
- *   row of 32 mels ─▶ [across both 3×3] ─▶ [pitch 1×3] ─▶ [time 3×1] ─▶ [pool] ─▶ … ─▶ row of 96 features
+ *   row of 32 mels ─▶ [across both 3×3] ─▶ [pitch 1×3] ─▶ [time 3×1] ─▶ [pool] ─▶ … ─▶ row of features, one position
  */
 import type { Weights, Workshop } from "./product";
-
-/** Rectifier of the published net: a gentle slope below zero, cut off at −0.4. */
-const slope = 0.2;
-const least = -0.4;
 
 /** Takes a row and gives the row it completes, or null while it waits for more. The row given is reused: copy to keep. */
 export interface Stage {
@@ -18,13 +14,6 @@ export interface Stage {
   push(row: Float32Array): Float32Array | null;
   /** Rows taken since a fresh start, as far as it matters; what else a stage remembers lies in the workshop. */
   seen: number;
-}
-
-function rectify(x: Float32Array): void {
-  for (let i = 0; i < x.length; i++) {
-    const v = x[i] as number;
-    if (v < 0) x[i] = Math.max(v * slope, least);
-  }
 }
 
 /** 1×3 along pitch, a column of zeros on each side. Weights: outputs × (3 · channels), pitch-major. */
@@ -38,7 +27,7 @@ export function alongPitch(shop: Workshop, positions: number, channels: number, 
     push(row) {
       padded.set(row, channels);
       shop.product(padded, channels, positions, weights, out);
-      rectify(out);
+      shop.rectify(out);
       return out;
     },
   };
@@ -60,7 +49,7 @@ export function alongTime(shop: Workshop, positions: number, channels: number, w
       }
       if (++this.seen < 3) return null;
       shop.product(held, 3 * channels, positions, weights, out);
-      if (!last) rectify(out);
+      if (!last) shop.rectify(out);
       return out;
     },
   };
@@ -84,7 +73,7 @@ export function acrossBoth(shop: Workshop, positions: number, weights: Weights):
         for (let t = 0; t < 3; t++) windows.set(held.subarray(t * width + p, t * width + p + 3), p * 9 + t * 3);
       }
       shop.product(windows, 9, positions, weights, out);
-      rectify(out);
+      shop.rectify(out);
       return out;
     },
   };

@@ -7,6 +7,9 @@
  */
 import type { Weights, Workshop } from "./product";
 
+/** In a workshop, for each window: a state, and three gates from the input and from the state. */
+export const floatsForEachUnit = 7;
+
 export class GruLayer {
   readonly hidden: number;
   /** One state for each window: windows × hidden. */
@@ -48,21 +51,7 @@ export class GruLayer {
 
   #advance(inputStride: number): void {
     const { hidden, states } = this;
-    const a = this.#fromInput;
-    const b = this.#fromState;
-    this.#shop.product(states, hidden, this.#windows, this.#recurrent, b);
-    for (let w = 0; w < this.#windows; w++) {
-      const i = w * inputStride;
-      const j = w * 3 * hidden;
-      for (let k = 0; k < hidden; k++) {
-        const r = sigmoid((a[i + k] as number) + (b[j + k] as number));
-        const z = sigmoid((a[i + hidden + k] as number) + (b[j + hidden + k] as number));
-        const n = Math.tanh((a[i + 2 * hidden + k] as number) + r * (b[j + 2 * hidden + k] as number));
-        const h = states[w * hidden + k] as number;
-        states[w * hidden + k] = n + z * (h - n);
-      }
-    }
+    this.#shop.product(states, hidden, this.#windows, this.#recurrent, this.#fromState);
+    this.#shop.gates(this.#fromInput, inputStride, this.#fromState, states, hidden);
   }
 }
-
-const sigmoid = (x: number) => 1 / (1 + Math.exp(-x));

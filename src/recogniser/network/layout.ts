@@ -1,5 +1,5 @@
 /** Whether the layers of a model description fit together and into its binary. */
-import type { Layer, ModelFile, TensorPlace } from "./modelFile";
+import { endOf, type Layer, type ModelFile, type TensorPlace } from "./modelFile";
 
 const shaped = (place: TensorPlace, ...shape: readonly number[]) => place.shape.join() === shape.join();
 
@@ -9,6 +9,11 @@ function tensorsOf(layer: Layer): readonly TensorPlace[] {
   if (layer.kind === "gru") return [layer.weightInput, layer.weightHidden, layer.biasInput, layer.biasHidden];
   return layer.kind === "dense" ? [layer.weight, layer.bias] : [];
 }
+
+export const tensorsIn = ({ frontEnd, layers }: ModelFile): readonly TensorPlace[] => [
+  frontEnd.melMatrix,
+  ...layers.flatMap(tensorsOf),
+];
 
 /** One layer: the shapes of its tensors follow from its sizes, and it is of a kind that can be computed here. */
 function fits(layer: Layer): boolean {
@@ -43,8 +48,8 @@ const orderOfKinds = /^(conv2d |maxPool )+affine (gru )+dense $/;
 
 export function isWellLaidOut(file: ModelFile): boolean {
   const { layers, binary, frontEnd, outputs, stream } = file;
-  const places = [frontEnd.melMatrix, ...layers.flatMap(tensorsOf)];
-  const areInside = places.every((p) => p.byteOffset + 4 * p.shape.reduce((a, b) => a * b, 1) <= binary.bytes);
+  const places = tensorsIn(file).toSorted((a, b) => a.byteOffset - b.byteOffset);
+  const areApart = places.every((place, n) => endOf(place) <= (places[n + 1]?.byteOffset ?? binary.bytes));
   const chain = layers.map(widths).filter((w) => w !== null);
   const isChained = chain.every(([inputs], n) => inputs === (n === 0 ? 1 : chain[n - 1]?.[1]));
   const isOrdered = orderOfKinds.test(layers.map((layer) => `${layer.kind} `).join(""));
@@ -52,7 +57,7 @@ export function isWellLaidOut(file: ModelFile): boolean {
   const affine = layers.find((layer) => layer.kind === "affine");
   const isEmbedding = affine?.scale.shape[0] === stream.embeddingSize;
   return (
-    areInside &&
+    areApart &&
     isOrdered &&
     isChained &&
     isWhole &&

@@ -1,7 +1,8 @@
 /** From the two files of a phrase model to its weights, once the digest is right and the phrases are ours. */
 import { type Wording, wordings } from "../../intent/wording";
+import { widened } from "./half";
 import { isWellLaidOut } from "./layout";
-import { type ModelFile, modelFile, type TensorPlace } from "./modelFile";
+import { countOf, type ModelFile, modelFile, type TensorPlace } from "./modelFile";
 
 /** A model that may be used: its description and its numbers. Shared by any number of ears. */
 export interface PhraseModel {
@@ -9,6 +10,7 @@ export interface PhraseModel {
   /** SHA-256 of the binary and of the description (which holds the thresholds), hexadecimal; a record names both. */
   readonly digest: string;
   readonly descriptionDigest: string;
+  /** A tensor's numbers; halves are widened each time they are asked for. */
   readonly numbers: (place: TensorPlace) => Float32Array;
 }
 
@@ -34,10 +36,11 @@ export async function loadModel(description: string, binary: Uint8Array): Promis
   const odd = oddPhrase(file);
   if (odd !== null) return refuse("wrong-phrases", `the phrase model was made for other phrases: ${odd}`);
   if (!isWellLaidOut(file)) return refuse("bad-layout", "the phrase model's layers do not fit together");
-  const floats = new Float32Array(new Uint8Array(binary).buffer);
+  const { buffer } = new Uint8Array(binary);
   const numbers = (place: TensorPlace) => {
-    const from = place.byteOffset / 4;
-    return floats.subarray(from, from + place.shape.reduce((a, b) => a * b, 1));
+    const { dtype, byteOffset } = place;
+    if (dtype === "float16") return widened(new Uint16Array(buffer, byteOffset, countOf(place)));
+    return new Float32Array(buffer, byteOffset, countOf(place));
   };
   const descriptionDigest = await sha256(new TextEncoder().encode(description));
   return { ok: true, model: { file, digest, descriptionDigest, numbers } };

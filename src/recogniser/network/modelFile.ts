@@ -9,9 +9,15 @@ import { phraseLanguages } from "../../intent/wording";
 const tensor = z.strictObject({
   byteOffset: z.int().nonnegative().multipleOf(4),
   shape: z.array(z.int().positive()).min(1).max(4),
-  dtype: z.literal("float32"),
+  /** What matrices of weights are stored in; a program from before there were halves refuses them. */
+  dtype: z.enum(["float32", "float16"]),
 });
 export type TensorPlace = z.infer<typeof tensor>;
+
+const bytesOf = { float32: 4, float16: 2 };
+export const countOf = ({ shape }: TensorPlace): number => shape.reduce((a, b) => a * b, 1);
+/** Where the tensor ends; the next one begins there or, after halves of an odd number, two bytes later. */
+export const endOf = (place: TensorPlace): number => place.byteOffset + bytesOf[place.dtype] * countOf(place);
 
 const size = z.int().positive();
 const pair = z.tuple([size, size]);

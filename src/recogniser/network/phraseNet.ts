@@ -6,15 +6,24 @@
 import { MelFrames, melCount, rowsPerStep, spanSamples } from "../frontEnd/melFrames";
 import { type Stage, through } from "./convolutions";
 import { convolutionsOf } from "./convolutionsOf";
-import { GruLayer } from "./gru";
+import { floatsForEachUnit, GruLayer } from "./gru";
+import { tensorsIn } from "./layout";
 import type { PhraseModel } from "./loadModel";
+import { countOf, type ModelFile } from "./modelFile";
 import { fillWeights, type Weights, Workshop } from "./product";
 import { affineOf, denseOf, gruWeightsOf, type Head, headOf } from "./weightsOf";
 
 /** Rows passed over at the start of a stream, so that embeddings fall on the ends of steps. */
 const skippedRows = 4;
-/** Bytes beside the weights: rows held between steps, states of the windows, rounding up. Some 400 kB are used. */
+/** Bytes for the rows that convolutions hold, and for rounding up. Some 120 kB are used, 160 kB by layers a third wider. */
 const roomForRows = 1_000_000;
+
+/** Bytes of the net's workshop: every weight as a float32, however it is stored, and what the windows hold in each layer. */
+function roomOf(file: ModelFile): number {
+  const weights = tensorsIn(file).reduce((sum, place) => sum + countOf(place), 0);
+  const hidden = file.layers.reduce((sum, layer) => sum + (layer.kind === "gru" ? layer.hidden : 0), 0);
+  return 4 * (weights + floatsForEachUnit * file.stream.windowEmbeddings * hidden) + roomForRows;
+}
 
 /** Where in a stream a net is: what its stages have counted and the rows and states in its workshop. */
 interface Place {
@@ -47,8 +56,8 @@ export class PhraseNet {
 
   /** @param plain Plain JavaScript even where WebAssembly is to be had; for checking. */
   constructor(model: PhraseModel, plain = false) {
-    const { layers, frontEnd, stream, outputs, binary } = model.file;
-    this.#shop = new Workshop(binary.bytes + roomForRows, plain);
+    const { layers, frontEnd, stream, outputs } = model.file;
+    this.#shop = new Workshop(roomOf(model.file), plain);
     this.#windows = stream.windowEmbeddings;
     this.#mel = new MelFrames(model.numbers(frontEnd.melMatrix));
     this.#convolutions = convolutionsOf(this.#shop, model);

@@ -1,11 +1,10 @@
 /**
- * The one sum where the time goes: many dot products with the same weights. In WebAssembly, eight outputs by up to four
- * positions at a time; where a page may not compile WebAssembly, the same sum in plain JavaScript, some four times slower.
+ * The memory of a net and the sums over it where the time goes, above all many dot products with the same weights. In
+ * WebAssembly; where a page may not compile that, in plain JavaScript.
  */
 import { compileKernel, type Kernel } from "./kernel";
-
-/** Outputs come in groups of this many; layers are filled up with zeros. */
-export const outputGroup = 8;
+import { outputGroup } from "./kernelProduct";
+import { plainKernel } from "./plainKernel";
 
 /** `weights` in groups of eight outputs: for each group, for each input, eight numbers. */
 export interface Weights {
@@ -15,10 +14,12 @@ export interface Weights {
   readonly bias: Float32Array;
 }
 
-/** Memory for weights and rows, and the sum over it. One for each net: its arrays are those that `product` takes. */
+/** Memory for weights and rows, and the sums over it. One for each net: only its own arrays may be given to them. */
 export class Workshop {
   readonly #memory: ArrayBuffer;
-  readonly #kernel: Kernel | null;
+  readonly #kernel: Kernel;
+  /** Whether its sums run in WebAssembly. */
+  readonly isFast: boolean;
   /** Weights lie from the bottom up to here, rows and states from the top down to there. */
   #low = 0;
   #high: number;
@@ -29,13 +30,10 @@ export class Workshop {
    */
   constructor(bytes: number, plain = false) {
     const compiled = plain ? null : compileKernel(bytes);
-    this.#kernel = compiled?.kernel ?? null;
+    this.isFast = compiled !== null;
     this.#memory = compiled?.memory ?? new ArrayBuffer(roomFor(bytes / 4));
+    this.#kernel = compiled?.kernel ?? plainKernel(this.#memory);
     this.#high = this.#memory.byteLength;
-  }
-
-  get isFast(): boolean {
-    return this.#kernel !== null;
   }
 
   /** `length` zeros for rows and states. Asking for more than there is room for is our own mistake: RangeError. */
@@ -70,17 +68,34 @@ export class Workshop {
 
   /** out[p·outputs + o] = bias[o] + Σ_k x[p·stride + k] · weight[o, k], for p in 0..positions−1. */
   product(x: Float32Array, stride: number, positions: number, w: Weights, out: Float32Array): void {
+    const { product1, product2, product4 } = this.#kernel;
+    const { inputs, outputs, weights, bias } = w;
     for (let p = 0; p < positions; ) {
-      const block = positions - p >= 4 ? 4 : positions - p >= 2 ? 2 : 1;
-      if (this.#kernel === null) plainBlock(block, x, p * stride, stride, w, out, p * w.outputs);
-      else {
-        const from = x.byteOffset + 4 * p * stride;
-        const to = out.byteOffset + 4 * p * w.outputs;
-        const { inputs, outputs, weights, bias } = w;
-        this.#kernel[block](from, 4 * stride, weights.byteOffset, bias.byteOffset, inputs, outputs, to, 4 * outputs);
-      }
+      const [block, sum] = positions - p >= 4 ? [4, product4] : positions - p >= 2 ? [2, product2] : [1, product1];
+      const from = x.byteOffset + 4 * p * stride;
+      const to = out.byteOffset + 4 * p * outputs;
+      sum(from, 4 * stride, weights.byteOffset, bias.byteOffset, inputs, outputs, to, 4 * outputs);
       p += block;
     }
+  }
+
+  /**
+   * The states of a recurrent unit's windows move on; formulas in gru.ts.
+   * @param fromInput  What its three gates get of the input, 3 · hidden for a window, `stride` from one window to the next.
+   * @param fromState  What they get of the state: windows × 3 · hidden.
+   * @param states     Written: windows × hidden; hidden a multiple of 4.
+   */
+  gates(fromInput: Float32Array, stride: number, fromState: Float32Array, states: Float32Array, hidden: number): void {
+    const size = 4 * hidden;
+    for (let w = 0; w * hidden < states.length; w++) {
+      const [a, b] = [fromInput.byteOffset + 4 * w * stride, fromState.byteOffset + 3 * w * size];
+      this.#kernel.gates(a, b, states.byteOffset + w * size, size);
+    }
+  }
+
+  /** A gentle slope below zero, cut off at −0.4; in place. @param row of a length that is a multiple of 4. */
+  rectify(row: Float32Array): void {
+    this.#kernel.rectify(row.byteOffset, row.byteLength);
   }
 }
 
@@ -100,37 +115,3 @@ export function fillWeights(
 
 /** Bytes for so many floats, in whole vectors. */
 const roomFor = (floats: number) => Math.ceil(floats / 4) * 16;
-
-function plainBlock(
-  block: number,
-  x: Float32Array,
-  from: number,
-  stride: number,
-  { inputs, outputs, weights, bias }: Weights,
-  out: Float32Array,
-  to: number,
-): void {
-  for (let p = 0; p < block; p++) {
-    const start = from + p * stride;
-    for (let o = 0; o < outputs; o += 4) {
-      let at = (o - (o % outputGroup)) * inputs + (o % outputGroup);
-      let a = bias[o] as number;
-      let b = bias[o + 1] as number;
-      let c = bias[o + 2] as number;
-      let d = bias[o + 3] as number;
-      for (let k = start; k < start + inputs; k++) {
-        const v = x[k] as number;
-        a += v * (weights[at] as number);
-        b += v * (weights[at + 1] as number);
-        c += v * (weights[at + 2] as number);
-        d += v * (weights[at + 3] as number);
-        at += outputGroup;
-      }
-      const q = to + p * outputs + o;
-      out[q] = a;
-      out[q + 1] = b;
-      out[q + 2] = c;
-      out[q + 3] = d;
-    }
-  }
-}
