@@ -1,7 +1,9 @@
 /** Teaching, end to end in Node: a golden utterance said three times, and words that are in no list. */
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { madeModel, wide } from "../../../tests/support/madeModel";
 import { Ear } from "../ear";
+import { loadModel } from "../network/loadModel";
 import { shippedModel } from "../network/shippedModel";
 import { headOf } from "../network/weightsOf";
 import { resample } from "../sound/resample";
@@ -59,6 +61,29 @@ describe("words of the artist's own", () => {
   });
 });
 
+describe("a take of a phrase", () => {
+  const times = ["2026-11-25T12:00:00Z", "2026-11-25T12:10:00Z"] as const;
+  /** "Previous step" and "accident alarm", where they lie in the recording. */
+  const takes = [
+    ["back", 0, 2.6],
+    ["accident", 3.4, 5.9],
+  ] as const;
+  const taught = (studiesAtOnce: boolean) => {
+    const teacher = new Teacher(model, "station", []);
+    for (const [command, from, to] of takes) {
+      teacher.take(command, false, recording.slice(from * rateHz, to * rateHz), rateHz);
+      if (studiesAtOnce) teacher.study();
+    }
+    return teacher.learn(...times);
+  };
+
+  test("teaches the same whether it is studied when it is given or at the end", () => {
+    const own = taught(true);
+    expect(own).toMatchObject({ head: { bias: expect.any(String) }, figures: { takes: 2 } });
+    expect(taught(false)).toEqual(own);
+  });
+});
+
 describe("what was taught", () => {
   test("packs and unpacks its head to the last bit, and a template to a hundredth", () => {
     const head = headOf(model);
@@ -69,6 +94,20 @@ describe("what was taught", () => {
     const steps = [Float32Array.of(0.5, -0.25), Float32Array.of(-1, 1)];
     const back = unpackTemplate(packTemplate({ steps }), 2).steps.flatMap((step) => [...step]);
     expect(back.map((x) => Math.round(x * 50) / 50)).toEqual([0.5, -0.26, -1, 1].map((x) => Math.round(x * 50) / 50));
+  });
+
+  test("fits a model of other sizes", async () => {
+    const made = madeModel(wide);
+    const other = await loadModel(made.description, made.binary);
+    if (!other.ok) throw new Error(other.message);
+    const head = headOf(other.model);
+    const teacher = new Teacher(other.model, "station", []);
+    expect(teacher.take("moreInk", true, padded(strange), rateHz)).toEqual({ ok: true });
+    const own = { ...teacher.learn("2026-11-25T12:00:00Z", "2026-11-25T12:10:00Z"), head: packHead(head) };
+    const read = readOwnVoice(JSON.parse(JSON.stringify(own)));
+    expect(read?.words[0]?.size).toBe(wide.channels[3]);
+    expect(read?.head && unpackHead(read.head, head)).toEqual(head);
+    expect(new Ear({ model: other.model, address: "station", own: read }).listen(padded(strange))).toEqual([]);
   });
 
   test("is refused where it is not one, or has another shape", () => {

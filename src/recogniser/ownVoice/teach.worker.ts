@@ -44,6 +44,7 @@ self.onmessage = async ({ data }) => {
   else if (data.type === "take") {
     const { command, ownWords, samples, rateHz } = data;
     self.postMessage({ type: "taken", answer: teaches.take(command, ownWords, samples, rateHz) });
+    teaches.study();
   } else {
     const began = performance.now();
     const own = teaches.learn(data.consentAt, data.taughtAt);

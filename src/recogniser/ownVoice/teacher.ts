@@ -1,6 +1,7 @@
 /**
  * Takes one artist's takes as they come, refuses bad ones with the reason, and learns. Runs in a worker: every take costs some
- * tenths of a second when it is given, the learning at the end a few seconds. The recordings themselves are not kept.
+ * tenths of a second when it is given and as much while it is studied, the learning at the end a few seconds. The recordings
+ * are gone with the teacher.
  */
 import type { AddressWord, CommandId } from "../../intent/phrases";
 import type { PhraseModel } from "../network/loadModel";
@@ -10,7 +11,7 @@ import { sampleRateHz } from "../sampleRate";
 import { resample } from "../sound/resample";
 import { Joint } from "./joint";
 import { addressAt, commandAt, learnVoice, type OwnHead, outputsOf, type Take } from "./learn";
-import { overMachine } from "./machineNoise";
+import { type Lesson, lessonOf, type SaidPhrase } from "./lesson";
 import type { OwnVoice } from "./ownVoice";
 import { packHead, packTemplate } from "./ownVoice";
 import { compared, evenDistance } from "./ownWords";
@@ -23,17 +24,16 @@ export type TakeAnswer = { readonly ok: true } | { readonly ok: false; readonly 
 interface Kept {
   readonly command: CommandId;
   readonly ownWords: boolean;
-  /** As it was said, and over a machine. */
+  readonly said: SaidPhrase;
   readonly clean: Take;
-  readonly noisy: Take;
   readonly template: Template;
 }
+type Studied = Kept & Lesson;
 
 /** Surer than this that it was another phrase, it was another phrase. */
 const otherAbove = 0.7;
 /** How far takes of one phrase may lie apart. */
 const takesApart = 1.3 * evenDistance;
-const machineDb = 10;
 
 export class Teacher {
   readonly #model: PhraseModel;
@@ -42,6 +42,8 @@ export class Teacher {
   readonly #negatives: readonly Float32Array[];
   readonly #compared: (embedding: Float32Array) => Float32Array;
   readonly #kept: Kept[] = [];
+  /** Of takes of our phrases, what they teach: one for one, the newest perhaps not yet. */
+  readonly #studied: Studied[] = [];
 
   /** @param negatives as `readNegatives` gives them. */
   constructor(model: PhraseModel, address: AddressWord, negatives: readonly Float32Array[]) {
@@ -58,15 +60,23 @@ export class Teacher {
     const checked = checkTake(sound, sampleRateHz);
     if (!checked.ok) return checked;
     const { startMs, endMs } = checked;
-    const heard = (over: Float32Array): Take => ({ command, endMs, moments: momentsOf(this.#net, over) });
-    const clean = heard(sound);
+    const clean: Take = { command, endMs, moments: momentsOf(this.#net, sound) };
     const within = clean.moments.filter(({ atMs }) => atMs >= startMs + 100 && atMs <= endMs + 240);
     const template = { steps: within.map(({ embedding }) => this.#compared(embedding)) };
     if (template.steps.length < 3) return { ok: false, trouble: "nothing" };
     if (this.#isOther(command, ownWords, clean, template)) return { ok: false, trouble: "other" };
-    const noisy = heard(overMachine(sound, machineDb, 7919 * (this.#kept.length + 1)));
-    this.#kept.push({ command, ownWords, clean, noisy, template });
+    this.#kept.push({ command, ownWords, said: { command, sound, startMs, endMs }, clean, template });
     return { ok: true };
+  }
+
+  /** What a good take teaches beside itself: apart from `take`, so that the artist need not wait for it. */
+  study(): void {
+    const ours = this.#ours();
+    for (const kept of ours.slice(this.#studied.length)) {
+      const before = this.#studied.map(({ said }) => said);
+      const lesson = lessonOf(this.#model, this.#net, this.#address, kept.said, before, before.length);
+      this.#studied.push({ ...kept, ...lesson });
+    }
   }
 
   /** Not like the takes before it; or, of a phrase of ours, plainly another one. */
@@ -85,14 +95,17 @@ export class Teacher {
 
   /** @returns null where nothing was taught. */
   learn(consentAt: string, taughtAt: string): OwnVoice | null {
-    const ours = this.#kept.filter((kept) => !kept.ownWords && commandAt(this.#model, kept.command) >= 0);
+    this.study();
+    const ours = this.#studied;
     const words = this.#words();
     if (ours.length === 0 && words.length === 0) return null;
-    const examples = (from: readonly Kept[]) => from.flatMap(({ clean, noisy }) => [clean, noisy]);
-    const learnt = (from: readonly Kept[]): OwnHead =>
-      learnVoice(this.#model, this.#address, examples(from), this.#negatives);
+    const learnt = (from: readonly Studied[]): OwnHead => {
+      const takes = from.flatMap(({ clean, noisy, paced }) => [clean, noisy, paced]);
+      const crossings = from.flatMap((one) => one.crossings);
+      return learnVoice(this.#model, this.#address, takes, crossings, this.#negatives);
+    };
     // The last take of each phrase is held back once, to see what the others are worth.
-    const isLast = (kept: Kept) => ours.findLast(({ command }) => command === kept.command) === kept;
+    const isLast = (kept: Studied) => ours.findLast(({ command }) => command === kept.command) === kept;
     const heldBack = ours.filter(isLast);
     const rest = ours.filter((kept) => !isLast(kept));
     const usual: OwnHead = { head: headOf(this.#model), thresholds: this.#model.file.decision.thresholds };
@@ -114,10 +127,10 @@ export class Teacher {
   }
 
   /** The share of these takes, over a machine, that would be acted on. */
-  #share(takes: readonly Kept[], { head, thresholds }: OwnHead): number {
+  #share(takes: readonly Studied[], { head, thresholds }: OwnHead): number {
     const joint = new Joint(head, outputsOf(this.#model));
     const address = addressAt(this.#model, this.#address);
-    const isHeard = ({ command, noisy }: Kept): boolean => {
+    const isHeard = ({ command, noisy }: Studied): boolean => {
       const sure = noisy.moments.map(({ summary }) => {
         joint.see(summary);
         return joint.p(address, commandAt(this.#model, command));
@@ -125,6 +138,10 @@ export class Teacher {
       return sure.some((p, n) => n > 0 && (p + (sure[n - 1] as number)) / 2 >= (thresholds[command] ?? 1));
     };
     return takes.length === 0 ? 0 : takes.filter(isHeard).length / takes.length;
+  }
+
+  #ours(): readonly Kept[] {
+    return this.#kept.filter((kept) => !kept.ownWords && commandAt(this.#model, kept.command) >= 0);
   }
 
   #words(): OwnVoice["words"] {
