@@ -73,7 +73,7 @@ function hear(model: PhraseModel, { played, heard, saying }: Scene, way: (typeof
   const isCancelled = way === "echo taken out" || way === "both";
   const all: Heard[] = [];
   for (let at = 0; at < heard.length; at += chunk) {
-    if (isGuarded) ear.guard(saying.find(({ from, to }) => at >= from && at < to)?.guards ?? []);
+    if (isGuarded) ear.guard(saying.find(({ from, to }) => at >= from && at < to)?.guards ?? null);
     const part = heard.slice(at, at + chunk);
     all.push(...ear.listen(part, isCancelled ? played.slice(at, at + part.length) : null));
   }

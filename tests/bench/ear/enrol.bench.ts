@@ -25,11 +25,11 @@ import {
   type Take,
   teachable,
 } from "../../../src/recogniser/ownVoice/learn";
-import { overMachine } from "../../../src/recogniser/ownVoice/machineNoise";
+import { lessonOf, type SaidPhrase } from "../../../src/recogniser/ownVoice/lesson";
 import { readNegatives } from "../../../src/recogniser/ownVoice/negativesFile";
 import { type Moment, momentsOf } from "../../../src/recogniser/ownVoice/summaries";
 import { seededRandom } from "../../../src/rehearsal/random";
-import { heldOutVoices, phraseOf, rmsOf, said } from "./heldOut";
+import { heldOutVoices, phraseOf, rmsOf, said, type Voice } from "./heldOut";
 
 const rateHz = 16_000;
 const voices = heldOutVoices.slice(0, Number(process.argv[2] ?? 6));
@@ -92,11 +92,23 @@ function decided(
   });
 }
 
-const takesOf = (sound: Float32Array, command: CommandId, seed: number): readonly Take[] => {
-  const endMs = (1000 * (sound.length + 0.3 * rateHz)) / rateHz;
-  const clean = padded(sound);
-  return [clean, overMachine(clean, 10, seed)].map((one) => ({ command, endMs, moments: momentsOf(net, one) }));
-};
+/** Every phrase three times, each take with what it teaches beside itself. */
+function taught(voice: Voice): { readonly takes: readonly Take[]; readonly crossings: readonly Float32Array[] } {
+  const said: SaidPhrase[] = [];
+  const lessons = known.flatMap((command) =>
+    taughtSpeeds.map((speed) => {
+      const sound = phraseOf(voice, "station", command, speed);
+      const one = { command, sound: padded(sound), startMs: 300, endMs: 300 + (1000 * sound.length) / rateHz };
+      const lesson = lessonOf(model, net, "station", one, said, said.length);
+      said.push(one);
+      return { clean: { ...one, moments: momentsOf(net, one.sound) }, ...lesson };
+    }),
+  );
+  return {
+    takes: lessons.flatMap(({ clean, noisy, paced }) => [clean, noisy, paced]),
+    crossings: lessons.flatMap(({ crossings }) => crossings),
+  };
+}
 
 const manifest = ClipManifest.parse(JSON.parse(readFileSync("public/clips/en.json", "utf8")));
 const texts = Object.keys(manifest.clips)
@@ -125,12 +137,10 @@ const conditions = [
 ] as const;
 const results = voices.map((voice) => {
   const began = performance.now();
-  const takes = known.flatMap((command, c) =>
-    taughtSpeeds.flatMap((speed, s) => takesOf(phraseOf(voice, "station", command, speed), command, 100 * c + s)),
-  );
+  const { takes, crossings } = taught(voice);
   const heardMs = performance.now() - began;
   const learning = performance.now();
-  const own = learnVoice(model, "station", takes, negatives);
+  const own = learnVoice(model, "station", takes, crossings, negatives);
   const learnMs = performance.now() - learning;
   const tests = known.flatMap((command) =>
     testSpeeds.flatMap((speed) =>
@@ -161,7 +171,7 @@ const results = voices.map((voice) => {
     falseActions: talk.flatMap((moments) => decided(moments, which.head, which.thresholds, known)).length,
   }));
   console.log(
-    `${voice.name}: ${takes.length / 2} takes, heard in ${(heardMs / 1000).toFixed(0)} s while they were given, learnt in ${(learnMs / 1000).toFixed(1)} s; ${shares.map(told).join("; ")}`,
+    `${voice.name}: ${takes.length / 3} takes, heard in ${(heardMs / 1000).toFixed(0)} s while they were given, learnt in ${(learnMs / 1000).toFixed(1)} s; ${shares.map(told).join("; ")}`,
   );
   return shares;
 });

@@ -1,7 +1,9 @@
 /** What another station's companion says: the clips that are shipped, each at 16 kHz. */
 import { execFileSync } from "node:child_process";
+import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { ClipManifest } from "../../../src/announcements/clips";
+import { kept } from "./kept";
 
 export interface Sentence {
   readonly text: string;
@@ -17,9 +19,13 @@ export function announcements(): readonly Sentence[] {
   const decoded = (file: string): Float32Array => {
     const known = files.get(file);
     if (known) return known;
-    const args = ["-v", "error", "-i", `public/clips/${file}`, "-ar", "16000", "-ac", "1", "-f", "f32le", "-"];
-    const bytes = execFileSync("ffmpeg", args, { maxBuffer: 2 ** 30 });
-    const sound = new Float32Array(new Uint8Array(bytes).buffer);
+    const path = `public/clips/${file}`;
+    const key = createHash("sha256").update(readFileSync(path)).digest("hex").slice(0, 24);
+    const args = ["-v", "error", "-i", path, "-ar", "16000", "-ac", "1", "-f", "f32le", "-"];
+    const sound = kept(`clips/${key}`, () => {
+      const bytes = execFileSync("ffmpeg", args, { maxBuffer: 2 ** 30 });
+      return new Float32Array(new Uint8Array(bytes).buffer);
+    });
     files.set(file, sound);
     return sound;
   };

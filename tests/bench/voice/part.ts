@@ -12,8 +12,10 @@ process.once("message", async (message) => {
   const work = worker(loaded.model, soundsAtHand());
   for (const { number, job } of jobs) {
     if (performance.now() > stopAtMs) break;
-    const told: Told = { number, done: work(job) };
-    await new Promise<void>((sent) => process.send?.(told, () => sent()));
+    const told: Told = { number, ...work(job) };
+    await new Promise<void>((sent) => process.send?.(told, () => setImmediate(sent)));
+    // Broken off, which shows once there was time to look: nobody is told any more.
+    if (!process.connected) return;
   }
   process.disconnect();
 });

@@ -4,6 +4,7 @@ import { fileURLToPath } from "node:url";
 import type { PhraseModel } from "../../../src/recogniser";
 import { PhraseNet } from "../../../src/recogniser/network/phraseNet";
 import { heardBy, type Judged, mixed } from "./clips";
+import { makingMs } from "./kept";
 import { type Job, type Sounds, soundsAtHand } from "./plan";
 import { type Listened, listenedTo, soundOf } from "./stretches";
 
@@ -18,18 +19,45 @@ export function soundFor(job: Job, { material, noises }: Sounds): Float32Array |
   return condition.noise !== null && noise === null ? null : mixed(clip, condition, noise).sound;
 }
 
-export function worker(model: PhraseModel, sounds: Sounds): (job: Job) => Done {
+/** Time that went into sounds that were not kept from an earlier run, into mixing them and into listening. */
+export interface Spent {
+  readonly makingMs: number;
+  readonly mixingMs: number;
+  readonly hearingMs: number;
+}
+export interface Worked {
+  readonly done: Done;
+  readonly spent: Spent;
+}
+
+export function worker(model: PhraseModel, sounds: Sounds): (job: Job) => Worked {
   const net = new PhraseNet(model);
   return (job) => {
-    if (job.of === "clip") {
-      const { clip, condition } = job;
-      const noise = condition.noise === null ? null : sounds.noises[condition.noise];
-      if (condition.noise !== null && noise === null) return null;
-      return { of: "clip", ...heardBy(model, net, clip, condition.name, mixed(clip, condition, noise)) };
-    }
-    const sound = soundOf(job.stretch, sounds.material);
-    return sound && { of: "stretch", ...listenedTo(model, net, job.stretch, sound) };
+    const [beganAt, madeBefore] = [performance.now(), makingMs()];
+    const hear = readied(job, model, net, sounds);
+    const [readyAt, making] = [performance.now(), makingMs() - madeBefore];
+    const done = hear?.() ?? null;
+    const hearing = performance.now() - readyAt;
+    return { done, spent: { makingMs: making, mixingMs: readyAt - beganAt - making, hearingMs: hearing } };
   };
+}
+
+/** Mixes the sound of a job at once, and listens to it when asked to. */
+function readied(
+  job: Job,
+  model: PhraseModel,
+  net: PhraseNet,
+  { material, noises }: Sounds,
+): (() => NonNullable<Done>) | null {
+  if (job.of === "stretch") {
+    const sound = soundOf(job.stretch, material);
+    return sound && (() => ({ of: "stretch", ...listenedTo(model, net, job.stretch, sound) }));
+  }
+  const { clip, condition } = job;
+  const noise = condition.noise === null ? null : noises[condition.noise];
+  if (condition.noise !== null && noise === null) return null;
+  const sound = mixed(clip, condition, noise);
+  return () => ({ of: "clip", ...heardBy(model, net, clip, condition.name, sound) });
 }
 
 export interface Share {
@@ -37,10 +65,9 @@ export interface Share {
   readonly forMs: number | null;
   readonly modelFolder: string | null;
 }
-export interface Told {
+export interface Told extends Worked {
   /** Place in the list of jobs. */
   readonly number: number;
-  readonly done: Done;
 }
 
 export interface Run {
@@ -56,29 +83,38 @@ export interface Run {
   readonly keep: (job: Job, done: Done, left: number) => void;
 }
 
-/** @returns what came of each job, in their order. */
-export async function performAll(model: PhraseModel, run: Run): Promise<readonly Done[]> {
+/** @returns what came of each job, in their order, and the time of all processes together. */
+export async function performAll(
+  model: PhraseModel,
+  run: Run,
+): Promise<{ readonly done: readonly Done[]; readonly spent: Spent }> {
   const { jobs, modelFolder, processes, known, stopAtMs, keep } = run;
   const results: Done[] = [...known];
   const toDo = jobs.flatMap((job, number) => (known[number] ? [] : [{ number, job }]));
   let left = toDo.length;
-  const take = ({ number, done }: Told) => {
+  let spent: Spent = { makingMs: 0, mixingMs: 0, hearingMs: 0 };
+  const take = ({ number, done, spent: { makingMs, mixingMs, hearingMs } }: Told) => {
     results[number] = done;
+    spent = {
+      makingMs: spent.makingMs + makingMs,
+      mixingMs: spent.mixingMs + mixingMs,
+      hearingMs: spent.hearingMs + hearingMs,
+    };
     keep(jobs[number] as Job, done, --left);
   };
   if (processes === 1) {
     const work = worker(model, soundsAtHand());
     for (const { number, job } of toDo) {
       if (performance.now() > stopAtMs) break;
-      take({ number, done: work(job) });
+      take({ number, ...work(job) });
     }
-    return results;
+    return { done: results, spent };
   }
   const shares = Array.from({ length: processes }, (_, part) => toDo.filter((_, n) => n % processes === part));
   await Promise.all(
     shares.map((mine) => inProcess({ jobs: mine, modelFolder, forMs: stopAtMs - performance.now() }, take)),
   );
-  return results;
+  return { done: results, spent };
 }
 
 function inProcess(share: Share, take: (told: Told) => void): Promise<void> {

@@ -63,7 +63,7 @@ const journal = openJournal(model);
 const known = jobs.map((job) => journal.known(job));
 let left = known.filter((one) => one === null).length;
 if (left < jobs.length) process.stderr.write(`${jobs.length - left} of ${jobs.length} taken from an earlier run\n`);
-const done = await performAll(model, {
+const { done, spent } = await performAll(model, {
   jobs,
   modelFolder,
   known,
@@ -122,6 +122,7 @@ const figures: readonly Figure[] = [
   ),
   falseActions("false actions, all negatives", negatives, most(0.3, "high")),
   ...kinds.map((name) => falseActions(`  ${name}`, among(stretches, name), null, beside.cells.get(name))),
+  falseActions("  all but near misses", among(stretches, ...kinds.filter((name) => name !== "near misses")), null),
   plain({
     what: "read back and confirmed",
     of: `${hoursOf(negatives).toFixed(2)} h`,
@@ -175,6 +176,10 @@ const figures: readonly Figure[] = [
 
 console.log(`Phrase model ${model.digest.slice(0, 16)}, thresholds ${model.descriptionDigest.slice(0, 16)}.`);
 console.log(`Held-out list (SHA-256) ${heldOutDigest.slice(0, 16)}. ${minutes()} min.`);
+const inMinutes = (ms: number) => `${(ms / 60_000).toFixed(1)} min`;
+console.log(
+  `All processes together: sounds made ${inMinutes(spent.makingMs)}, mixed ${inMinutes(spent.mixingMs)}, heard ${inMinutes(spent.hearingMs)}.`,
+);
 if (left > 0) console.log(`CUT SHORT: ${jobs.length - left} of ${jobs.length} pieces of sound were heard.`);
 for (const name of new Set([...sounds.missing, ...beside.missing, ...unmeasured])) console.log(`NOT MEASURED: ${name}`);
 console.log(`\n${figureTable(figures).join("\n")}\n`);

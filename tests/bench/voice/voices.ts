@@ -4,10 +4,12 @@
  */
 import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { z } from "zod";
 import { readWav, resample, sampleRateHz } from "../../../src/recogniser";
+import { kept } from "./kept";
 
 const file = new URL("../../../audio/make/held-out.json", import.meta.url);
 const names = z.array(z.string());
@@ -68,21 +70,26 @@ function isInstalled(engine: Engine): boolean {
   return existsSync(`/usr/bin/${engine}`);
 }
 
-const folder = join("out", "bench", "said");
+/** What was made by other source is made again. */
+const source = ["./voices.ts", "../../../src/recogniser/sound/resample.ts", "../../../audio/make/gnuspeech.mjs"]
+  .map((name) => readFileSync(new URL(name, import.meta.url), "utf8"))
+  .join();
 
 /** @returns 16 kHz mono, silence at both ends cut, RMS 0.05 over its own length. Rendered once and kept. */
 export function said({ engine, name }: TestVoice, words: string, stretch: number): Float32Array {
-  const key = createHash("sha256").update(`${engine} ${name} ${stretch} ${words}`).digest("hex").slice(0, 24);
-  const path = join(folder, `${key}.wav`);
-  if (!existsSync(path)) {
-    mkdirSync(folder, { recursive: true });
-    const beside = `${path}.${process.pid}.wav`;
-    render(engine, name, words.replaceAll("colour", "color"), stretch, beside);
-    renameSync(beside, path);
-  }
-  const read = readWav(new Uint8Array(readFileSync(path)));
-  if (!read.ok) throw new Error(`${path} (${engine} ${name}: ${words}): ${read.message}`);
-  return levelled(trimmed(resample(read.sound.samples, read.sound.rateHz)));
+  const key = createHash("sha256").update(`${engine} ${name} ${stretch} ${words} ${source}`).digest("hex").slice(0, 24);
+  return kept(join("said", key), () => {
+    const folder = mkdtempSync(join(tmpdir(), "said-"));
+    try {
+      const path = join(folder, "said.wav");
+      render(engine, name, words.replaceAll("colour", "color"), stretch, path);
+      const read = readWav(new Uint8Array(readFileSync(path)));
+      if (!read.ok) throw new Error(`${engine} ${name}: ${words}: ${read.message}`);
+      return levelled(trimmed(resample(read.sound.samples, read.sound.rateHz)));
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
 }
 
 function render(engine: Engine, name: string, words: string, stretch: number, path: string): void {
@@ -95,7 +102,6 @@ function render(engine: Engine, name: string, words: string, stretch: number, pa
     const job = `${path}.json`;
     writeFileSync(job, JSON.stringify([{ path, text: words, voice: name, tempo: Math.round(110 / stretch) / 100 }]));
     execFileSync("node", ["audio/make/gnuspeech.mjs", job], { env: { ...process.env, GNUSPEECH: gnuspeech } });
-    rmSync(job);
   } else {
     const text = engine === "accents" ? spelled(words, accentLanguage[name] ?? "") : words;
     const script = [
