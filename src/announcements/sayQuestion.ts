@@ -7,8 +7,9 @@ import type { Spoken } from "./sayClock";
 import { counted } from "./sayStep";
 import type { Part, Utterance } from "./utterance";
 
+export const questionKey = "question";
 const question = (parts: readonly Part[], urgency: Utterance["urgency"] = "soon"): Utterance => ({
-  key: "question",
+  key: questionKey,
   parts,
   urgency,
   solicited: true,

@@ -4,6 +4,7 @@
  */
 import { decideAnnouncing, startAnnouncing } from "../../machines/announcing/decide";
 import type { AnnouncingEvent } from "../../machines/announcing/vocabulary";
+import { doubtMs } from "../../machines/listening/vocabulary";
 import type { SessionState } from "../../machines/session/decide";
 import { listenedFor } from "../../machines/session/listenedFor";
 import type { SessionEvent, Way } from "../../machines/session/vocabulary";
@@ -12,7 +13,7 @@ import { bookFor } from "../announcements/phrasebooks";
 import { sayCount, sayCountBegun } from "../announcements/sayHands";
 import { sayVolume } from "../announcements/sayNotice";
 import { sayReady } from "../announcements/sayPlan";
-import { askPhrase } from "../announcements/sayQuestion";
+import { askPhrase, questionKey } from "../announcements/sayQuestion";
 import { textOf, type Utterance } from "../announcements/utterance";
 import type { Voice } from "../announcements/voice";
 import { asksForCount, countAfter, countOn } from "../hands/handCount";
@@ -86,8 +87,9 @@ export function createCompanion({ state, pen, voice, notes, planner, leads = tru
   let announcing = startAnnouncing(language);
   let speaking: { turn: number; utterance: Utterance } | null = null;
   let lastHeard: Companion["lastHeard"] = null;
-  /** Two phrases were likely; the one that was asked about, and those still to ask. */
+  /** It was not sure what was said: the phrase that was asked about, and those still to ask. */
   let doubt: readonly CommandId[] = [];
+  let doubtForMs = 0;
   let lastReading: ClockReading | null = null;
   let count: HandTimer | null = null;
   /** From the first whole tick after "from now" has been said. */
@@ -116,7 +118,27 @@ export function createCompanion({ state, pen, voice, notes, planner, leads = tru
   };
 
   const say = (utterances: readonly Utterance[]): void => {
+    // One question stands at a time: a yes from now on answers the newer one.
+    if (utterances.some(({ key }) => key === questionKey)) doubt = [];
     if (utterances.length > 0) toAnnouncing({ type: "announce", utterances });
+  };
+  const askWhether = (phrases: readonly CommandId[]): void => {
+    const [likelier] = phrases;
+    if (likelier === undefined) return;
+    say([askPhrase(book, likelier)]);
+    doubt = phrases;
+    doubtForMs = 0;
+  };
+  /**
+   * A question that nobody answers is dropped: a yes to something else, much later, is none to it.
+   * @param elapsedMs null for time that nobody watched.
+   */
+  const letDoubtLapse = (elapsedMs: number | null): void => {
+    if (doubt.length === 0) return;
+    if (speaking === null) doubtForMs += elapsedMs ?? 0;
+    if (elapsedMs !== null && doubtForMs < doubtMs) return;
+    doubt = [];
+    tellChange();
   };
 
   const leader = planner
@@ -171,17 +193,13 @@ export function createCompanion({ state, pen, voice, notes, planner, leads = tru
     else await keeper.tell(wish, way);
   };
 
-  /** A yes or a no while two phrases were in doubt answers that, and nothing else. */
+  /** A yes or a no while a phrase is in doubt answers that, and nothing else. */
   const settle = (command: CommandId): CommandId | null => {
     const [asked, ...others] = doubt;
     doubt = [];
     if (asked === undefined || (command !== "yes" && command !== "no")) return command;
     if (command === "yes") return asked;
-    const next = others[0];
-    if (next !== undefined) {
-      doubt = others;
-      say([askPhrase(book, next)]);
-    }
+    askWhether(others);
     return null;
   };
 
@@ -220,9 +238,7 @@ export function createCompanion({ state, pen, voice, notes, planner, leads = tru
       if (notes?.isOn && !(heard.kind === "understood" && whileNoting.has(heard.command))) return;
       voice.cue("heard");
       if (heard.kind === "unsure") {
-        doubt = heard.candidates;
-        const [likelier] = heard.candidates;
-        if (likelier !== undefined) say([askPhrase(book, likelier)]);
+        askWhether(heard.candidates);
         tellChange();
         return;
       }
@@ -237,6 +253,7 @@ export function createCompanion({ state, pen, voice, notes, planner, leads = tru
       lastReading = reading;
       if (!passed) return;
       countHands(passed.type === "time.gap" ? null : passed.elapsedMs);
+      letDoubtLapse(passed.type === "time.gap" ? null : passed.elapsedMs);
       if (passed.type === "time.gap") {
         await keeper.tell(passed, { by: "clock" });
         return;

@@ -6,6 +6,7 @@ import type { Voice } from "../announcements/voice";
 import { type AddressWord, type CommandId, commandIds } from "../intent/phrases";
 import { LevelMeter, type SoundSource } from "../microphone";
 import {
+  artistDb,
   beginSoundCheck,
   type SoundCheck,
   type SoundCircumstances,
@@ -63,6 +64,7 @@ export function soundTrial({ voice, hearing, openMicrophone, change, language }:
     if (next.stage === "phrase" && before.stage === "machine") say(sayCheck(book(), "phrases"));
     if (next.verdict) {
       check = null;
+      hearing.hearArtistAt(artistDb(next.verdict, hearing.processing()?.autoGainControl === true));
       say(sayCheck(book(), next.verdict.grade));
     }
     if (next.stage !== before.stage || next.phrase !== before.phrase) change({ soundCheck: shown(next) });
@@ -107,6 +109,8 @@ export function soundTrial({ voice, hearing, openMicrophone, change, language }:
       if (!doesListen(hearing.condition.now)) listen(address);
       meter = null;
       check = beginSoundCheck;
+      // Whoever is checked now may sit farther away than the last.
+      hearing.hearArtistAt(null);
       change({ soundCheck: shown(check) });
       say(sayCheck(book(), "machine"));
     },

@@ -60,6 +60,8 @@ export interface Hearing {
   allow(commands: ReadonlySet<CommandId>): void;
   /** What the artist taught, from the next time that a source is opened; null for nothing. */
   hearWithOwnVoice(own: OwnVoice | null): void;
+  /** How loud the artist is, in decibels of full scale: what is said from farther away is asked about. Null: not known. */
+  hearArtistAt(speechDb: number | null): void;
   /** The companion says this aloud now, as text; null when it is silent again. */
   saying(text: string | null): void;
 }
@@ -220,8 +222,11 @@ export function createHearing(ear: (language: PhraseLanguage) => EarPort): Heari
     hearWithOwnVoice(own) {
       engine.hearWithOwnVoice(own);
     },
+    hearArtistAt(speechDb) {
+      engine.hearArtistAt(speechDb);
+    },
     saying(text) {
-      engine.tell({ type: "guard", commands: text === null ? [] : sayingNow(text, spoken) });
+      engine.tell({ type: "guard", commands: text === null ? null : sayingNow(text, spoken) });
     },
     allow(commands) {
       const next = [...commands];

@@ -4,6 +4,12 @@ import type { Model } from "../screen/model";
 
 export type OfflineState = "no" | "ready" | "waiting";
 
+/**
+ * After so long the page is loaded anew even if the new version did not take over by itself: Chromium leaves it waiting
+ * where something is fetched in the moment it is asked, until the page that asked is gone (Chromium 156, tried).
+ */
+const takeOverMs = 2_000;
+
 export function wireOffline() {
   let state: OfflineState = navigator.serviceWorker?.controller ? "ready" : "no";
   let tell: (state: OfflineState) => void = () => undefined;
@@ -42,6 +48,12 @@ export function wireOffline() {
       model.subscribe(reloadIfFree);
     },
     /** Loads the version that waits. Offered on the prepare screen only, never during a session. */
-    update: () => void activate(true),
+    update(): void {
+      void activate(true);
+      setTimeout(() => {
+        isReloadDue = true;
+        reloadIfFree();
+      }, takeOverMs);
+    },
   };
 }

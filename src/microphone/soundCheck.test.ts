@@ -2,6 +2,7 @@ import { fc, test as property } from "@fast-check/vitest";
 import { describe, expect, test } from "vitest";
 import type { Level } from "./level";
 import {
+  artistDb,
   beginSoundCheck,
   type SoundCheck,
   type SoundCircumstances,
@@ -40,6 +41,13 @@ describe("the sound check", () => {
     const verdict = checked(-50, -25);
     expect(verdict?.ratioDb).toBeCloseTo(25, 0);
     expect(verdict).toMatchObject({ grade: "good", understood: 3, advice: [] });
+  });
+
+  test("tells how loud the voice is without the machine, unless the device changes levels or it was heard badly", () => {
+    const db = (verdict: SoundCheck["verdict"], changesLevels = false) => verdict && artistDb(verdict, changesLevels);
+    expect(db(checked(-40, -26))).toBeCloseTo(-26, 0);
+    expect(db(checked(-40, -26), true)).toBeNull();
+    expect(db(checked(-30, -26))).toBeNull();
   });
 
   test("advises to come nearer between ten and twenty decibels", () => {

@@ -5,6 +5,7 @@
 import { type AddressWord, type CommandId, commandIds } from "../intent/phrases";
 import { type Wording, wordings } from "../intent/wording";
 import { Decision } from "./decision/decision";
+import { Nearness } from "./decision/nearness";
 import { type DecisionSettings, settingsOf } from "./decision/settings";
 import type { EchoCanceller } from "./echo/echoCanceller";
 import { EchoFree } from "./echo/echoFree";
@@ -30,6 +31,8 @@ export interface EarOptions {
   readonly settings?: Partial<DecisionSettings>;
   /** One that has learnt the room already; a new one by default. */
   readonly canceller?: EchoCanceller;
+  /** One that knows how loud the artist is; by default nothing is too far away. */
+  readonly nearness?: Nearness;
   /** What this artist taught; passed over where it was taught to another model. */
   readonly own?: OwnVoice | null;
 }
@@ -37,6 +40,7 @@ export interface EarOptions {
 export class Ear {
   readonly #net: PhraseNet;
   readonly #decision: Decision;
+  readonly #nearness: Nearness;
   readonly #ownWords: OwnWords;
   readonly #resampler: Resampler;
   readonly #rateHz: number;
@@ -55,7 +59,7 @@ export class Ear {
   #before = 0;
 
   /** Nothing is listened for until `allow`. */
-  constructor({ model, net, address, rateHz = sampleRateHz, settings, canceller, own = null }: EarOptions) {
+  constructor({ model, net, address, rateHz = sampleRateHz, settings, canceller, nearness, own = null }: EarOptions) {
     this.#net = net ?? new PhraseNet(model);
     this.#outputs = new Float64Array(this.#net.commandCount);
     this.#addresses = model.file.outputs.addressWords;
@@ -68,6 +72,8 @@ export class Ear {
     this.#net.decideWith(head);
     this.#ownWords = new OwnWords(model, fitting?.words ?? []);
     this.#decision = new Decision(address, { ...usual, thresholds: withOwnWords(thresholds, fitting) });
+    this.#nearness = nearness ?? new Nearness();
+    this.#nearness.reset();
     this.#resampler = new Resampler(rateHz);
     this.#rateHz = rateHz;
     this.#echo = new EchoFree(canceller);
@@ -109,9 +115,12 @@ export class Ear {
     return this.#decision.rising;
   }
 
-  /** Commands whose words the companion itself is saying just now: they need to be heard far more surely. */
-  guard(commands: Iterable<CommandId>): void {
-    this.#decision.guard(commands);
+  /**
+   * Commands whose words the companion itself is saying just now: they need to be heard far more surely. Everything needs
+   * to be heard more surely while it says anything; null: it is silent.
+   */
+  guard(saying: Iterable<CommandId> | null): void {
+    this.#decision.guard(saying);
   }
 
   /** The sound has ended: a phrase at its very end gets the silence that it needs to be decided. */
@@ -126,6 +135,7 @@ export class Ear {
     this.#net.hearSilence();
     this.#ownWords.reset();
     this.#decision.reset();
+    this.#nearness.reset();
     this.#heldCount = 0;
     this.#before = nowAt;
   }
@@ -152,6 +162,7 @@ export class Ear {
   #stepThrough(heard: Heard[]): void {
     let at = 0;
     for (; at + spanSamples <= this.#heldCount; at += stepSamples) {
+      this.#nearness.hear(this.#held, at, stepSamples);
       if (!this.#net.step(this.#held, at)) continue;
       const address = this.#addresses.indexOf(this.#spoken[this.address]);
       if (address < 0) this.#outputs.fill(0);
@@ -163,11 +174,18 @@ export class Ear {
       }
       const atMs = ((this.#before + at + spanSamples) * 1000) / sampleRateHz;
       const answer = this.#decision.step(atMs, this.#scores);
-      if (answer !== null) heard.push(answer);
+      if (answer !== null) heard.push(this.#askedIfFar(answer));
     }
     this.#held.copyWithin(0, at, this.#heldCount);
     this.#heldCount -= at;
     this.#before += at;
+  }
+
+  #askedIfFar(heard: Heard): Heard {
+    if (heard.kind !== "understood" || !heard.permitted || this.#nearness.admits(heard.command, heard.atMs))
+      return heard;
+    const { address, command, confidence, atMs } = heard;
+    return { kind: "unsure", address, candidates: [command], confidences: [confidence], atMs };
   }
 }
 

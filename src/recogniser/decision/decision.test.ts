@@ -78,8 +78,22 @@ describe("deciding what was heard", () => {
     decision.guard(["back"]);
     expect(listen(decision, [quiet, ...held({ back: 0.95 }, 6), ...held(quiet, 4)])).toMatchObject([{ kind: "noise" }]);
     expect(commandsOf(listen(decision, held({ done: 0.95 }, 3), 2000))).toEqual(["done"]);
-    decision.guard([]);
+    decision.guard(null);
     expect(commandsOf(listen(decision, [...held(quiet, 12), ...held({ back: 0.95 }, 3)], 3000))).toEqual(["back"]);
+  });
+
+  test("needs to be surer of anything but an accident while the companion speaks at all", () => {
+    const lenient = { ...usualSettings, thresholds: { ...usualSettings.thresholds, done: 0.5, accident: 0.5 } };
+    const overSpeech = (saying: readonly CommandId[] | null, scores: Scores) => {
+      const decision = new Decision("station", lenient);
+      decision.allow(["done", "accident"]);
+      decision.guard(saying);
+      return commandsOf(listen(decision, [quiet, quiet, ...held(scores, 3)]));
+    };
+    expect(overSpeech(null, { done: 0.7 })).toEqual(["done"]);
+    expect(overSpeech([], { done: 0.7 })).toEqual([]);
+    expect(overSpeech([], { done: 0.85 })).toEqual(["done"]);
+    expect(overSpeech([], { accident: 0.7 })).toEqual(["accident"]);
   });
 
   test("shows what seems to be said, before it is acted on, and nothing once it was", () => {

@@ -29,6 +29,7 @@ export class Decision {
   readonly #permitted = new Uint8Array(commandIds.length);
   readonly #refusable = new Uint8Array(commandIds.length);
   readonly #guarded = new Uint8Array(commandIds.length);
+  #isSpeaking = false;
   #quietUntilMs = Number.NEGATIVE_INFINITY;
   /** A doubt between two, since when, and its clearest moment so far. */
   #doubt: Doubt | null = null;
@@ -52,10 +53,14 @@ export class Decision {
     this.#doubt = null;
   }
 
-  /** The companion is saying these itself just now: heard they count only where no echo could reach. */
-  guard(commands: Iterable<CommandId>): void {
+  /**
+   * @param saying  Commands whose words the companion itself is saying just now: heard they count only where no echo could
+   *                reach. Empty for a sentence with none, null while it is silent.
+   */
+  guard(saying: Iterable<CommandId> | null): void {
+    this.#isSpeaking = saying !== null;
     this.#guarded.fill(0);
-    for (const id of commands) this.#guarded[commandIds.indexOf(id)] = 1;
+    for (const id of saying ?? []) this.#guarded[commandIds.indexOf(id)] = 1;
   }
 
   /** Forgets what was in the air, as after a gap in the sound. What is allowed stays. */
@@ -100,6 +105,8 @@ export class Decision {
       this.#settings.thresholds[command],
       permitted ? 0 : this.#settings.refuseAbove,
       this.#guarded[best] === 1 ? this.#settings.guardAbove : 0,
+      // An accident is never harder to report than its own words make it.
+      this.#isSpeaking && command !== "accident" ? this.#settings.speakingAbove : 0,
     );
     if (confidence < needed) return null;
     this.#settle(atMs);

@@ -11,6 +11,8 @@ export interface DecisionSettings {
   readonly refuseAbove: number;
   /** Least probability while the companion says the same words itself. */
   readonly guardAbove: number;
+  /** Least probability while the companion says anything. */
+  readonly speakingAbove: number;
   /** Together at least this, and the lesser at least its share: two commands worth asking about. */
   readonly unsureMass: number;
   readonly unsureShare: number;
@@ -33,6 +35,8 @@ export const usualSettings: DecisionSettings = {
   thresholds: sameForAll(0.8),
   refuseAbove: 0.9,
   guardAbove: 0.97,
+  // The thresholds below it were learnt with no voice of the companion's in the microphone.
+  speakingAbove: 0.8,
   unsureMass: 0.8,
   unsureShare: 0.25,
   patienceMs: 240,

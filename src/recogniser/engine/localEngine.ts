@@ -28,6 +28,7 @@ export class LocalEngine implements Engine {
   #runs = 0;
   #address: AddressWord;
   #own: OwnVoice | null = null;
+  #artistDb: number | null = null;
 
   constructor(options: LocalEngineOptions) {
     this.#options = options;
@@ -72,6 +73,12 @@ export class LocalEngine implements Engine {
     this.tell({ type: "own", own });
   }
 
+  /** How loud the artist is in this microphone, in decibels of full scale; null: not known. */
+  hearArtistAt(speechDb: number | null): void {
+    this.#artistDb = speechDb;
+    this.tell({ type: "artist", speechDb });
+  }
+
   /** To every ear that was made. */
   tell(order: EarOrder): void {
     for (const { port } of this.#ears.values()) port.tell(order);
@@ -90,6 +97,7 @@ export class LocalEngine implements Engine {
     const made = new LanguageEar(this.#options.ear(language));
     this.#ears.set(language, made);
     if (this.#own) made.port.tell({ type: "own", own: this.#own });
+    if (this.#artistDb !== null) made.port.tell({ type: "artist", speechDb: this.#artistDb });
     return made;
   }
 }

@@ -22,13 +22,15 @@ export type EarOrder =
       readonly played?: Float32Array | null;
       readonly sentAtMs: number;
     }
-  /** The companion says these commands' own words from now on; none: it is silent. */
-  | { readonly type: "guard"; readonly commands: readonly CommandId[] }
+  /** The companion speaks from now on, these commands' own words among what it says; null: it is silent. */
+  | { readonly type: "guard"; readonly commands: readonly CommandId[] | null }
   | { readonly type: "gap"; readonly lostMs: number }
   | { readonly type: "allow"; readonly permitted: readonly CommandId[]; readonly refusable: readonly CommandId[] }
   | { readonly type: "address"; readonly address: AddressWord }
   /** What this artist taught it, from the next "open" on; null for nothing. */
   | { readonly type: "own"; readonly own: OwnVoice | null }
+  /** How loud the artist is in this microphone, in decibels of full scale, from now on; null: not known. */
+  | { readonly type: "artist"; readonly speechDb: number | null }
   | { readonly type: "finish" };
 
 export type EarReport =

@@ -11,18 +11,21 @@ import { EarService } from "./service";
 
 const loaded = await shippedModel();
 if (!loaded.ok) throw new Error(loaded.message);
-/** The shipped model with thresholds so low that something is always heard. */
-const credulous: PhraseModel = {
-  ...loaded.model,
+const { model } = loaded;
+/** The shipped model, hearing a phrase from this score on. */
+const hearingFrom = (threshold: number): PhraseModel => ({
+  ...model,
   file: {
-    ...loaded.model.file,
+    ...model.file,
     decision: {
       smoothingHops: 2,
       refractoryHops: 4,
-      thresholds: Object.fromEntries(commandIds.map((id) => [id, 1e-9])),
+      thresholds: Object.fromEntries(commandIds.map((id) => [id, threshold])),
     },
   },
-};
+});
+/** Something is always heard. */
+const credulous = hearingFrom(1e-9);
 const file = readWav(readFileSync(new URL("../../../audio/make/golden/utterance.wav", import.meta.url)));
 const sound = file.ok ? file.sound.samples : new Float32Array();
 const open = {
@@ -54,7 +57,7 @@ describe("an ear that takes orders", () => {
     const rising = (interim: boolean) => {
       const reports: EarReport[] = [];
       const service = new EarService(
-        loaded.model,
+        hearingFrom(1),
         (report) => reports.push(report),
         () => 0,
       );
@@ -84,6 +87,21 @@ describe("an ear that takes orders", () => {
     service.take({ ...open, permitted: [] });
     service.take({ type: "sound", samples: sound.slice(0, 16_000), sentAtMs: 0 });
     expect(reports).toEqual([]);
+  });
+
+  test("asks about what is farther away than the artist, in this run and the next, until it is told otherwise", () => {
+    const { reports, service } = serviceAt(() => 0);
+    const firstHeard = (run: number) => {
+      service.take({ ...open, run });
+      service.take({ type: "sound", samples: sound, sentAtMs: 0 });
+      service.take({ type: "finish" });
+      return reports.find((one) => one.type === "heard" && one.run === run);
+    };
+    service.take({ type: "artist", speechDb: 0 });
+    expect(firstHeard(1)).toMatchObject({ heard: { kind: "unsure" } });
+    expect(firstHeard(2)).toMatchObject({ heard: { kind: "unsure" } });
+    service.take({ type: "artist", speechDb: null });
+    expect(firstHeard(3)).toMatchObject({ heard: { kind: "understood" } });
   });
 
   test("says when it cannot keep up, at most every five seconds", () => {

@@ -1,6 +1,7 @@
 /** An ear that takes orders: what runs behind a port, in a worker or on the spot. */
 
 import type { CommandId } from "../../intent/phrases";
+import { Nearness } from "../decision/nearness";
 import { Ear } from "../ear";
 import { EchoCanceller } from "../echo/echoCanceller";
 import type { Heard, Rising } from "../heard";
@@ -21,6 +22,7 @@ export class EarService {
   /** It outlives a run: the room stays the same. */
   #own: OwnVoice | null = null;
   readonly #canceller = new EchoCanceller();
+  readonly #nearness = new Nearness();
   #open: { readonly run: number; readonly ear: Ear; readonly interim: boolean } | null = null;
   #rising: CommandId | null = null;
   #toldBehindAtMs = Number.NEGATIVE_INFINITY;
@@ -37,10 +39,14 @@ export class EarService {
     return this.#net.isFast;
   }
 
-  /** Orders before the first "open" are passed over. */
+  /** Orders before the first "open" are passed over, but for what an ear is told of the artist. */
   take(order: EarOrder): void {
     if (order.type === "own") {
       this.#own = order.own;
+      return;
+    }
+    if (order.type === "artist") {
+      this.#nearness.artist = order.speechDb;
       return;
     }
     if (order.type === "open") {
@@ -50,6 +56,7 @@ export class EarService {
         address: order.address,
         rateHz: order.rateHz,
         canceller: this.#canceller,
+        nearness: this.#nearness,
         own: this.#own,
       });
       ear.allow(order.permitted, order.refusable);

@@ -1,5 +1,5 @@
 /** Judges a record that somebody hands over: drop it or choose it, by mouse, touch or keys. Nothing leaves the device. */
-import { type DragEvent, useEffect, useId, useRef, useState } from "react";
+import { type DragEvent, useEffect, useId, useState } from "react";
 import type { CheckedFile } from "../../export/checkFile";
 import { TrustedKeys } from "../archive/TrustedKeys";
 import { PaperChoice } from "../papers/PaperChoice";
@@ -11,10 +11,11 @@ import { useShared } from "../useModel";
 import { Verdicts } from "./Verdicts";
 import styles from "./Verify.module.css";
 
-type Now =
-  | { readonly at: "waiting" }
-  | { readonly at: "checking"; readonly name: string }
-  | { readonly at: "checked"; readonly name: string; readonly file: File; readonly checked: CheckedFile };
+/** What came out for one file: never shown for another. */
+interface Judged {
+  readonly file: File;
+  readonly checked: CheckedFile;
+}
 
 /** Joined, so that an effect asks again only when one was added or taken off. */
 const listed = (keys: string): readonly string[] => keys.split(" ").filter((key) => key !== "");
@@ -25,42 +26,29 @@ export function Verify() {
   const w = papers.verify;
   const { trusted } = useStudio();
   const keys = [...trusted.keys()].join(" ");
-  const [now, setNow] = useState<Now>({ at: "waiting" });
+  const [given, setGiven] = useState<File | null>(null);
+  const [judged, setJudged] = useState<Judged | null>(null);
   const [isOver, setOver] = useState(false);
   const id = useId();
-  const turn = useRef(0);
 
-  const take = async (file: File | undefined) => {
-    if (!file) return;
-    turn.current += 1;
-    const mine = turn.current;
-    setNow({ at: "checking", name: file.name });
-    const checked = await handOver.check(file, listed(keys));
-    // A larger file that was given before must not answer for this one.
-    if (mine === turn.current) setNow({ at: "checked", name: file.name, file, checked });
-  };
-  // A key that was put on the list, or taken off it: what is shown is judged again.
-  const last = useRef<File | null>(null);
+  // Judged again when a key was put on the list or taken off it. What a file given before, or an older list, would
+  // still answer is not wanted any more.
   useEffect(() => {
-    last.current = now.at === "checked" ? now.file : null;
-  });
-  useEffect(() => {
-    const file = last.current;
-    if (!file) return;
+    if (!given) return;
     let isWanted = true;
-    void handOver.check(file, listed(keys)).then((checked) => {
-      if (isWanted) setNow({ at: "checked", name: file.name, file, checked });
+    void handOver.check(given, listed(keys)).then((checked) => {
+      if (isWanted) setJudged({ file: given, checked });
     });
     return () => {
       isWanted = false;
     };
-  }, [handOver, keys]);
+  }, [handOver, given, keys]);
   const dropped = (event: DragEvent) => {
     event.preventDefault();
     setOver(false);
-    void take(event.dataTransfer.files[0]);
+    setGiven(event.dataTransfer.files[0] ?? given);
   };
-  const { checked } = now.at === "checked" ? now : { checked: null };
+  const checked = judged !== null && judged.file === given ? judged.checked : null;
   const signedBy = checked?.ok ? checked.verdict.signedBy : null;
   const stranger = signedBy?.ok && signedBy.trusted === false ? signedBy.key : null;
   return (
@@ -87,15 +75,15 @@ export function Verify() {
             accept=".json,.html,application/json,text/html"
             data-testid="record-file"
             onChange={(event) => {
-              void take(event.target.files?.[0]);
+              setGiven(event.target.files?.[0] ?? given);
               event.target.value = "";
             }}
           />
         </div>
         <p className={styles.hint}>{w.hint}</p>
         <div aria-live="polite" className={styles.result}>
-          {now.at === "checking" && <p>{w.checking}</p>}
-          {now.at === "checked" && <p data-testid="checked">{w.checked(now.name)}</p>}
+          {given && !checked && <p>{w.checking}</p>}
+          {given && checked && <p data-testid="checked">{w.checked(given.name)}</p>}
           {checked && !checked.ok && (
             <p role="alert" className={styles.refused}>
               {w[checked.why]}
