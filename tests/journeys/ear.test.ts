@@ -11,6 +11,7 @@ import { chromium, type Page } from "playwright-core";
 import { build } from "vite";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { staticServer } from "../../bin/staticServer.mjs";
+import type { CommandId } from "../../src/intent/phrases";
 import { type Heard, readWav, writeWav } from "../../src/recogniser";
 import { hearWav } from "../../src/recogniser/hearWav";
 import { shippedModel } from "../../src/recogniser/network/shippedModel";
@@ -18,7 +19,7 @@ import { shippedModel } from "../../src/recogniser/network/shippedModel";
 const root = fileURLToPath(new URL("../../", import.meta.url));
 /** Three synthetic voices that the model was not trained on (espeak-ng klatt2, flite rms and slt), at 8 kHz, each heard however the 80 ms hops fall. */
 const recording = join(root, "tests/journeys/threePhrases.wav");
-const said = ["back", "accident", "howLong"];
+const said: readonly CommandId[] = ["back", "accident", "howLong"];
 let folder = "";
 let played = "";
 let playedMs = 0;
@@ -85,25 +86,40 @@ const heardIn = (entries: readonly Record<string, unknown>[]) =>
     .flatMap((entry) => ("heard" in entry ? [entry.heard as Heard] : []))
     .filter((heard) => heard.kind === "understood");
 
+/** What the page lists while the recording plays once, and that it kept to its policy. */
+async function entriesOfOnePlay(): Promise<readonly Record<string, never>[]> {
+  let entries: readonly Record<string, never>[] = [];
+  await listening(async (page, complaints) => {
+    await page.waitForTimeout(playedMs + 2000);
+    await page.getByRole("button", { name: "Stop" }).click();
+    await page.getByText('"finished"').waitFor({ timeout: 60_000 });
+    entries = await entriesOf(page);
+    expect(complaints.filter((line) => /Content Security Policy|Refused|Uncaught/i.test(line))).toEqual([]);
+  });
+  return entries;
+}
+
+/** An overloaded machine may lose sound before the page has it; then the recording is played again, three times at most. */
 test("hears in the browser what the command line hears in the same recording", async () => {
   const loaded = await shippedModel();
   if (!loaded.ok) throw new Error(loaded.message);
   const here = hearWav(await readFile(played), { model: loaded.model });
   const expected = (here.ok ? here.heard : []).filter((heard) => heard.kind === "understood");
   expect(expected.map((heard) => heard.command)).toEqual(said);
-  await listening(async (page, complaints) => {
-    await page.waitForTimeout(playedMs + 1000);
-    await page.getByRole("button", { name: "Stop" }).click();
-    await page.getByText('"finished"').waitFor({ timeout: 60_000 });
-    const entries = await entriesOf(page);
-    const inBrowser = heardIn(entries);
-    expect(inBrowser.map((heard) => heard.command)).toEqual(said);
-    const apart = (heard: readonly Heard[]) => heard.map(({ atMs }) => atMs - (heard[0]?.atMs ?? 0));
-    const shifts = apart(inBrowser).map((ms, n) => Math.abs(ms - (apart(expected)[n] ?? Number.NaN)));
-    expect(Math.max(...shifts)).toBeLessThanOrEqual(240);
+  const apart = (heard: readonly Heard[]) => heard.map(({ atMs }) => atMs - (heard[0]?.atMs ?? 0));
+  const plays: string[] = [];
+  while (plays.length < 3) {
+    const entries = await entriesOfOnePlay();
+    plays.push(JSON.stringify(entries));
     expect(entries.filter((entry) => "error" in entry)).toEqual([]);
-    expect(complaints.filter((line) => /Content Security Policy|Refused|Uncaught/i.test(line))).toEqual([]);
-  });
+    const inBrowser = heardIn(entries);
+    const commands = inBrowser.map((heard) => heard.command);
+    expect(commands, "less, but never another").toEqual(said.filter((command) => commands.includes(command)));
+    if (commands.length < said.length) continue;
+    const shifts = apart(inBrowser).map((ms, n) => Math.abs(ms - (apart(expected)[n] ?? Number.NaN)));
+    return expect(Math.max(...shifts)).toBeLessThanOrEqual(240);
+  }
+  expect.fail(`not heard whole in any play:\n${plays.join("\n")}`);
 });
 
 test("says at once that the microphone is gone when permission is taken back, and why it cannot be opened again", async () => {

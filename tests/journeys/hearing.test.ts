@@ -9,7 +9,7 @@ import { join } from "node:path";
 import { AxeBuilder } from "@axe-core/playwright";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { fillIn, kindsOf, onDisk, openApp, patienceMs, start } from "./support/artist";
+import { fillIn, kindsOf, onDisk, openApp, patienceMs, start, step } from "./support/artist";
 import { phrasesOverMachine, writeSound } from "./support/fakeSound";
 import { launchOptions, serve } from "./support/place";
 
@@ -111,6 +111,51 @@ describe("the sound check", () => {
     expect(await check.locator("[data-grade]").getAttribute("data-grade")).toBe("poor");
     expect(await check.textContent()).toContain("Use a microphone worn close");
   });
+});
+
+describe("a voice from farther away than the artist's at the sound check", () => {
+  it("is asked about and does nothing, and acts again from where the artist sat", async () => {
+    await open(25, 3.4);
+    await letStepAway();
+    await page.getByRole("button", { name: "Check the sound" }).click();
+    await page.locator('[data-testid="sound-check"][data-stage="verdict"]').waitFor({ timeout: 120_000 });
+    await fillIn(page);
+    await loudness(0.25);
+    await start(page);
+    await isIn("on");
+    const before = await step(page);
+    await page.getByText("Did you say:").first().waitFor({ timeout: patienceMs });
+    await page.waitForTimeout(11_000);
+    expect(await step(page)).toBe(before);
+    expect((await onDisk(page)).flatMap(kindsOf)).not.toContain("ExposureReported");
+    await loudness(1);
+    await page.locator(`[data-testid="now"]:not([data-step="${before}"])`).waitFor({ timeout: patienceMs });
+  });
+
+  /** From the next microphone on, the sound is as loud as the test says. */
+  const letStepAway = () =>
+    page.evaluate(() => {
+      const ask = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices);
+      const gains: GainNode[] = [];
+      Object.assign(globalThis, { gains, loudness: 1 });
+      navigator.mediaDevices.getUserMedia = async (wanted) => {
+        const context = new AudioContext({ sampleRate: 48_000 });
+        const [gain, out] = [context.createGain(), context.createMediaStreamDestination()];
+        gain.gain.value = (globalThis as unknown as { loudness: number }).loudness;
+        context
+          .createMediaStreamSource(await ask(wanted))
+          .connect(gain)
+          .connect(out);
+        gains.push(gain);
+        return out.stream;
+      };
+    });
+  const loudness = (factor: number) =>
+    page.evaluate((value) => {
+      const within = globalThis as unknown as { gains: GainNode[]; loudness: number };
+      within.loudness = value;
+      for (const { gain } of within.gains) gain.value = value;
+    }, factor);
 });
 
 describe("losing the ear during a session", () => {

@@ -21,12 +21,15 @@ import { announcedOn, hearTheSpeakers } from "./support/speakers";
 
 /** Speech in our clips lies above this; digital silence is 0. Peak. */
 const audible = 0.02;
-/** Said over and over: whatever the walk takes, the phrase comes round. Before it is its time, neither does anything. */
+/**
+ * Said over and over: whatever the walk takes, the phrase comes round. Before it is its time, neither does anything. Between
+ * the two the companion has time to say what it had to say before, and then to read back what the camera saw.
+ */
 const talk: readonly (readonly [atSec: number, CommandId])[] = [
   [2, "scan"],
-  [16, "confirm"],
+  [34, "confirm"],
 ];
-const loopSec = 24;
+const loopSec = 42;
 
 const folder = mkdtempSync(join(tmpdir(), "gloveside-lots-"));
 const wav = join(folder, "talk.wav");

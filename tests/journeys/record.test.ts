@@ -368,6 +368,28 @@ describe("the verify page", () => {
     expect(await passedAt(other)).toBe("true");
   });
 
+  it("never lets a file that was given before answer for the one given last, however long its check takes", async () => {
+    await give("slow.json", foreign);
+    await other.evaluate(() => {
+      const read = File.prototype.arrayBuffer;
+      File.prototype.arrayBuffer = async function () {
+        if (this.name === "slow.json") await new Promise((done) => setTimeout(done, 1500));
+        return read.call(this);
+      };
+    });
+    // A key on the list has it judged again, and meanwhile another file is given.
+    await other.getByLabel("Whose device").fill("another station");
+    await other.getByLabel("Fingerprint", { exact: true }).fill("0011".repeat(16));
+    await other.getByRole("button", { name: "Trust this key" }).click();
+    await other.getByTestId("trusted").getByText("another station").first().waitFor();
+    await give("altered.json", text.replace('"artist":"', '"artist":"nobody, '));
+    await other.waitForTimeout(3000);
+    expect(await other.getByTestId("checked").textContent()).toContain("altered.json");
+    expect(await passedAt(other)).toBe("false");
+    await other.reload();
+    await other.getByRole("heading", { level: 1, name: "Verify" }).waitFor();
+  });
+
   it("prints the longest day on two pages, the difference first and never balanced", async () => {
     const { input, day } = busyDay();
     const busy = await sealedRecord(input, day);

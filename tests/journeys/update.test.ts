@@ -84,6 +84,7 @@ describe("a newer version", () => {
     const lives = await Promise.all([page, other].map((each) => each.evaluate(() => performance.timeOrigin)));
     await other.getByRole("button", { name: "Load it now" }).click();
     await other.waitForFunction((before) => performance.timeOrigin !== before, lives[1], { timeout: patienceMs });
+    await other.waitForFunction(async () => (await navigator.serviceWorker.ready).waiting === null);
     await page.waitForFunction(() => navigator.serviceWorker.controller?.state === "activated");
     const before = await step(page);
     await done(page);
