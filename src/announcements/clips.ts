@@ -23,7 +23,7 @@ export type Clip = z.infer<typeof Clip>;
 export type ClipManifest = z.infer<typeof ClipManifest>;
 
 export type Piece =
-  | { readonly say: "clip"; readonly clip: Clip; readonly pauseBeforeMs: number }
+  | { readonly say: "clip"; readonly text: string; readonly clip: Clip; readonly pauseBeforeMs: number }
   /** No clip for the whole: a voice of the system if there is a local one, `spelled` otherwise. */
   | {
       readonly say: "text";
@@ -63,7 +63,7 @@ export function clipsOf(utterance: Pick<Utterance, "parts">, manifest: ClipManif
 
 function pieceOf(text: string, key: string, pauseBeforeMs: number, manifest: ClipManifest): Piece {
   const clip = clipFor(manifest, key);
-  if (clip) return { say: "clip", clip, pauseBeforeMs };
+  if (clip) return { say: "clip", text: text.trim(), clip, pauseBeforeMs };
   const { spelled, unspeakable } = spell(key, manifest);
   return { say: "text", text: text.trim(), spelled, unspeakable, pauseBeforeMs };
 }

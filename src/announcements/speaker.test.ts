@@ -53,6 +53,15 @@ function players(change: Partial<SpeakerParts> = {}) {
 }
 
 describe("the speaker", () => {
+  it("tells each piece as it begins to sound", async () => {
+    const told: string[] = [];
+    const { voice, settle } = players();
+    voice.onSounding((text) => told.push(text));
+    voice.speak(7, chairAndLamp);
+    await settle();
+    expect(told).toEqual(["chair", "and", "lamp", ": time. Stayed wet?"]);
+  });
+
   it("plays the clips of an utterance in order and says when it has ended", async () => {
     const { voice, played, ends, settle } = players();
     voice.speak(7, chairAndLamp);

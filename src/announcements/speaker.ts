@@ -43,6 +43,7 @@ const afterMs = 150;
 
 export function createSpeaker({ manifest, player, local, wait }: SpeakerParts): Voice {
   const started = new Set<(turn: number) => void>();
+  const sounding = new Set<(text: string) => void>();
   const ended = new Set<(turn: number, end: SpokenEnd) => void>();
   let current: { turn: number } | null = null;
   let step: number = volumeAtStart;
@@ -74,6 +75,7 @@ export function createSpeaker({ manifest, player, local, wait }: SpeakerParts): 
     for (const piece of pieces) {
       if (piece.pauseBeforeMs > 0) await wait(piece.pauseBeforeMs);
       if (!goesOn()) return;
+      for (const listen of sounding) listen(piece.text);
       if (!(await playPiece(piece, goesOn))) end = "failed";
       if (!goesOn()) return;
     }
@@ -117,6 +119,10 @@ export function createSpeaker({ manifest, player, local, wait }: SpeakerParts): 
     onStarted(listen) {
       started.add(listen);
       return () => started.delete(listen);
+    },
+    onSounding(listen) {
+      sounding.add(listen);
+      return () => sounding.delete(listen);
     },
     onEnded(listen) {
       ended.add(listen);

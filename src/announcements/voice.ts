@@ -19,7 +19,9 @@ export interface Voice {
   changeVolume(by: "louder" | "quieter"): keyof Phrasebook["volume"];
   /** Softer while somebody speaks to the companion. */
   duck(isDucked: boolean): void;
-  /** The first sound of a turn. While one sounds, the ear is told. */
+  /** The first sound of a turn. */
   onStarted(listen: (turn: number) => void): Stop;
+  /** Each piece of a turn as it begins to sound, so that the ear knows which words are in the room just now. */
+  onSounding(listen: (text: string) => void): Stop;
   onEnded(listen: (turn: number, end: SpokenEnd) => void): Stop;
 }

@@ -61,6 +61,8 @@ export interface RunningSession {
 const tickMs = 1_000;
 /** The companion's own words ring on in the room for a while; what the microphone hears of them is nobody's talk. */
 const ringsOnMs = 400;
+/** A phrase that ends in them may be heard for a little longer. */
+const wordsLingerMs = 550;
 
 export function runSession(parts: SessionParts): RunningSession {
   const { state, writer, log, voice, hearing, planner, isPractice, letterKeys, show } = parts;
@@ -151,11 +153,11 @@ export function runSession(parts: SessionParts): RunningSession {
     }),
     voice.onStarted(() => {
       ownVoiceUntilMs = Number.POSITIVE_INFINITY;
-      hearing.saying(companion.speaking);
     }),
+    voice.onSounding((text) => hearing.saying(text)),
     voice.onEnded(() => {
       ownVoiceUntilMs = performance.now() + ringsOnMs;
-      setTimeout(() => performance.now() >= ownVoiceUntilMs && hearing.saying(null), ringsOnMs + 20);
+      setTimeout(() => performance.now() >= ownVoiceUntilMs && hearing.saying(null), wordsLingerMs);
     }),
     hearing.condition.subscribe(draw),
     keepAwake(),

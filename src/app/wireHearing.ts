@@ -5,7 +5,7 @@
 import { decideListening, type ListeningState, startListening } from "../../machines/listening/decide";
 import type { ListeningEvent, ListeningOrder, LostBecause } from "../../machines/listening/vocabulary";
 import type { AddressWord, CommandId } from "../intent/phrases";
-import { sayingNow } from "../intent/sayingNow";
+import { type PieceInTheAir, sayingNow, stillInTheAir } from "../intent/sayingNow";
 import type { PhraseLanguage } from "../intent/wording";
 import {
   onMicrophonesChanged,
@@ -62,7 +62,7 @@ export interface Hearing {
   hearWithOwnVoice(own: OwnVoice | null): void;
   /** How loud the artist is, in decibels of full scale: what is said from farther away is asked about. Null: not known. */
   hearArtistAt(speechDb: number | null): void;
-  /** The companion says this aloud now, as text; null when it is silent again. */
+  /** The companion begins to say this aloud, a sentence or a piece of one; null when it is silent again. */
   saying(text: string | null): void;
 }
 
@@ -87,6 +87,7 @@ export function createHearing(ear: (language: PhraseLanguage) => EarPort): Heari
   let run: EngineRun | null = null;
   let allowed: readonly CommandId[] = [];
   let spoken: PhraseLanguage = "en";
+  let inTheAir: readonly PieceInTheAir[] = [];
 
   const showCondition = (): void => {
     const isSlow = performance.now() < slowUntilMs;
@@ -226,7 +227,9 @@ export function createHearing(ear: (language: PhraseLanguage) => EarPort): Heari
       engine.hearArtistAt(speechDb);
     },
     saying(text) {
-      engine.tell({ type: "guard", commands: text === null ? null : sayingNow(text, spoken) });
+      inTheAir = text === null ? [] : stillInTheAir(inTheAir, text, performance.now());
+      const words = inTheAir.map((piece) => piece.text).join(" ");
+      engine.tell({ type: "guard", commands: text === null ? null : sayingNow(words, spoken) });
     },
     allow(commands) {
       const next = [...commands];

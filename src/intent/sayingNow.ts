@@ -48,3 +48,23 @@ export function sayingNow(text: string, language: PhraseLanguage): readonly Comm
     return own.length > 0 && own.filter((word) => spoken.has(word)).length * 2 >= own.length;
   });
 }
+
+export interface PieceInTheAir {
+  readonly text: string;
+  /** When the next one began. */
+  readonly endedAtMs: number;
+}
+
+/** How long a phrase of which a piece was the end may still be heard: the room rings, and the ear takes its time. Our own choice. */
+const lingersMs = 700;
+
+/** @returns the pieces whose words may be in the microphone when `text` begins: it, the one before, and what ended just now. */
+export function stillInTheAir(before: readonly PieceInTheAir[], text: string, nowMs: number): readonly PieceInTheAir[] {
+  const ended = before.map((piece) =>
+    piece.endedAtMs === Number.POSITIVE_INFINITY ? { ...piece, endedAtMs: nowMs } : piece,
+  );
+  return [
+    ...ended.filter((piece) => nowMs - piece.endedAtMs < lingersMs),
+    { text, endedAtMs: Number.POSITIVE_INFINITY },
+  ];
+}

@@ -55,6 +55,33 @@ describe("the ear", () => {
     expect(whole.every((h) => h.atMs > 0 && Math.abs(((h.atMs - 22) / 80) % 1) < 1e-9)).toBe(true);
   });
 
+  describe("told that the companion is silent again while sound from before that still comes in", () => {
+    const speaking = { ...credulous, speakingAbove: 1.1 };
+    const tone = new Float32Array(1600).fill(0.1);
+    /** The companion speaks for the first three seconds of the sound; the ear is told so until `toldUntil` samples have come. */
+    const heardAt = (toldUntil: number): readonly number[] => {
+      const ear = new Ear({ model, address: "station", settings: speaking });
+      ear.allow(commandIds.filter((command) => command !== "accident"));
+      ear.guard([]);
+      const all: Heard[] = [];
+      for (let at = 0; at < sound.length; at += 1600) {
+        if (at >= toldUntil) ear.guard(null);
+        all.push(...ear.listen(sound.slice(at, at + 1600), at < 48_000 ? tone : null));
+      }
+      return all.filter(({ kind }) => kind === "understood").map(({ atMs }) => atMs);
+    };
+
+    test("is as careful as before until that sound has passed and the room has stopped ringing", () => {
+      const [first] = heardAt(16_000);
+      expect(first).toBeGreaterThanOrEqual(3_700);
+    });
+
+    test("hears as it does when it is told in time", () => {
+      expect(heardAt(16_000)).toEqual(heardAt(59_200));
+      expect(heardAt(16_000).length).toBeGreaterThan(0);
+    });
+  });
+
   test("hears nothing while nothing is allowed", () => {
     const ear = new Ear({ model, address: "station", settings: credulous });
     expect(hearInPieces(ear, sound, [])).toEqual([]);

@@ -19,6 +19,9 @@ import { OwnWords } from "./ownVoice/ownWords";
 import { sampleRateHz } from "./sampleRate";
 import { Resampler } from "./sound/resample";
 
+/** How long a room rings on, and a phrase that ends in it may still be heard. Our own choice. */
+const ringsOnMs = 700;
+
 export interface EarOptions {
   readonly model: PhraseModel;
   /** A net of this model that no other ear uses, to save making one. */
@@ -46,6 +49,10 @@ export class Ear {
   readonly #rateHz: number;
   readonly #echo: EchoFree;
   #played: Resampler | null = null;
+  /** Of the sound's own time: until then the room may ring with what the companion played. */
+  #ringsUntilMs = Number.NEGATIVE_INFINITY;
+  /** The companion has fallen silent, but the sound that has come so far is from while it spoke. */
+  #endsGuard = false;
   readonly #addresses: readonly string[];
   /** The station's words in the language of the model. */
   readonly #spoken: Wording["addresses"];
@@ -107,7 +114,11 @@ export class Ear {
    *                 echo is taken out of what was heard.
    */
   listen(samples: Float32Array, played: Float32Array | null = null): readonly Heard[] {
-    return this.#take(this.#echo.take(this.#resampler.push(samples), this.#playedAtOurRate(played, samples.length)));
+    const sound = this.#echo.take(this.#resampler.push(samples), this.#playedAtOurRate(played, samples.length));
+    const heard = this.#take(sound);
+    if (played !== null) this.#ringsUntilMs = this.heardMs + ringsOnMs;
+    if (this.#endsGuard && this.heardMs >= this.#ringsUntilMs) this.guard(null);
+    return heard;
   }
 
   /** What seems to be said just now. */
@@ -116,11 +127,13 @@ export class Ear {
   }
 
   /**
-   * Commands whose words the companion itself is saying just now: they need to be heard far more surely. Everything needs
-   * to be heard more surely while it says anything; null: it is silent.
+   * Commands whose words the companion itself is saying just now: they are asked about, and must be heard far more surely. Everything needs
+   * to be heard more surely while it says anything; null: it is silent. Sound may come later than this is told, on a device
+   * that is slow: while it still holds what the companion played, and shortly after, everything stays as it was.
    */
   guard(saying: Iterable<CommandId> | null): void {
-    this.#decision.guard(saying);
+    this.#endsGuard = saying === null && this.heardMs < this.#ringsUntilMs;
+    if (!this.#endsGuard) this.#decision.guard(saying);
   }
 
   /** The sound has ended: a phrase at its very end gets the silence that it needs to be decided. */

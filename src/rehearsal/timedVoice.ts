@@ -4,6 +4,7 @@
  */
 import type { Cue } from "../announcements/announce";
 import { type ClipManifest, durationMs } from "../announcements/clips";
+import { textOf } from "../announcements/utterance";
 import type { SpokenEnd, Voice } from "../announcements/voice";
 
 /** The speaker's own pause behind the last clip (src/announcements/speaker.ts). */
@@ -22,6 +23,7 @@ export function createTimedVoice(
   listen: { cue(cue: Cue): void; cutOff(turn: number): void },
 ): TimedVoice {
   const started = new Set<(turn: number) => void>();
+  const beginning = new Set<(text: string) => void>();
   const ended = new Set<(turn: number, end: SpokenEnd) => void>();
   let nowMs = 0;
   let silentSinceMs = 0;
@@ -45,12 +47,14 @@ export function createTimedVoice(
       silence();
       sounding = { turn, untilMs: nowMs + durationMs(utterance, manifest) + afterMs };
       for (const each of started) each(turn);
+      for (const each of beginning) each(textOf(utterance));
     },
     stop: silence,
     cue: (cue) => listen.cue(cue),
     changeVolume: (by) => by,
     duck: () => undefined,
     onStarted: listenerOf(started),
+    onSounding: listenerOf(beginning),
     onEnded: listenerOf(ended),
     passTo(targetMs) {
       while (sounding && sounding.untilMs <= targetMs) {

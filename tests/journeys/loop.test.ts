@@ -84,7 +84,7 @@ describe("with its own voice in the microphone at 0 dB", () => {
         said += 1;
         expect(said).toBeLessThan(20);
         await silence();
-        await ask("o");
+        await ask("r");
         await sayInRoom(page, asLoud("done"));
         await silence();
       }

@@ -13,6 +13,7 @@ export interface ScriptedVoice extends Voice {
 export function createScriptedVoice(manifest: ClipManifest): ScriptedVoice {
   const story: { atMs: number; what: string; text: string }[] = [];
   const started = new Set<(turn: number) => void>();
+  const beginning = new Set<(text: string) => void>();
   const ended = new Set<(turn: number, end: SpokenEnd) => void>();
   let nowMs = 0;
   let sounding: { turn: number; text: string; untilMs: number } | null = null;
@@ -34,6 +35,7 @@ export function createScriptedVoice(manifest: ClipManifest): ScriptedVoice {
       sounding = { turn, text, untilMs: nowMs + durationMs(utterance, manifest) };
       tell("said", text);
       for (const listen of started) listen(turn);
+      for (const listen of beginning) listen(text);
     },
     stop() {
       if (sounding) tell("cut", sounding.text);
@@ -43,6 +45,7 @@ export function createScriptedVoice(manifest: ClipManifest): ScriptedVoice {
     changeVolume: (by) => by,
     duck: () => undefined,
     onStarted: listener(started),
+    onSounding: listener(beginning),
     onEnded: listener(ended),
     pass(ms) {
       const targetMs = nowMs + ms;

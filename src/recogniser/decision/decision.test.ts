@@ -73,16 +73,26 @@ describe("deciding what was heard", () => {
     expect(heard.filter((h) => h.kind === "understood")).toMatchObject([{ command: "close", permitted: false }]);
   });
 
-  test("hears what the companion says itself only when it is far surer than an echo", () => {
+  test("asks about what the companion says itself just now, and only when it is far surer than an echo", () => {
     const decision = listening("back", "done");
     decision.guard(["back"]);
     expect(listen(decision, [quiet, ...held({ back: 0.95 }, 6), ...held(quiet, 4)])).toMatchObject([{ kind: "noise" }]);
+    const surely = listen(decision, [...held({ back: 0.99 }, 3), ...held(quiet, 20)], 1000);
+    expect(surely).toMatchObject([{ kind: "unsure", candidates: ["back"] }]);
     expect(commandsOf(listen(decision, held({ done: 0.95 }, 3), 2000))).toEqual(["done"]);
     decision.guard(null);
     expect(commandsOf(listen(decision, [...held(quiet, 12), ...held({ back: 0.95 }, 3)], 3000))).toEqual(["back"]);
   });
 
-  test("needs to be surer of anything but an accident while the companion speaks at all", () => {
+  test("takes an accident, or to be quiet, as said, even while the companion says these words", () => {
+    for (const command of ["accident", "hush"] as const) {
+      const decision = listening(command);
+      decision.guard([command]);
+      expect(commandsOf(listen(decision, [quiet, ...held({ [command]: 0.99 }, 3)]))).toEqual([command]);
+    }
+  });
+
+  test("needs to be surer of anything while the companion speaks at all, and asks about an accident where it is not", () => {
     const lenient = { ...usualSettings, thresholds: { ...usualSettings.thresholds, done: 0.5, accident: 0.5 } };
     const overSpeech = (saying: readonly CommandId[] | null, scores: Scores) => {
       const decision = new Decision("station", lenient);
@@ -93,7 +103,8 @@ describe("deciding what was heard", () => {
     expect(overSpeech(null, { done: 0.7 })).toEqual(["done"]);
     expect(overSpeech([], { done: 0.7 })).toEqual([]);
     expect(overSpeech([], { done: 0.85 })).toEqual(["done"]);
-    expect(overSpeech([], { accident: 0.7 })).toEqual(["accident"]);
+    expect(overSpeech([], { accident: 0.7 })).toEqual(["unsure"]);
+    expect(overSpeech([], { accident: 0.85 })).toEqual(["accident"]);
   });
 
   test("shows what seems to be said, before it is acted on, and nothing once it was", () => {

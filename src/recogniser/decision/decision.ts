@@ -12,6 +12,9 @@ import { type AddressWord, type CommandId, commandIds } from "../../intent/phras
 import type { Heard, Rising } from "../heard";
 import type { DecisionSettings } from "./settings";
 
+/** An accident must never wait for an answer, and silence harms nobody. */
+const actsAtOnce: ReadonlySet<CommandId> = new Set(["accident", "hush"]);
+
 interface Doubt {
   readonly sinceMs: number;
   readonly mass: number;
@@ -54,8 +57,8 @@ export class Decision {
   }
 
   /**
-   * @param saying  Commands whose words the companion itself is saying just now: heard they count only where no echo could
-   *                reach. Empty for a sentence with none, null while it is silent.
+   * @param saying  Commands whose words the companion itself is saying just now: heard very surely they are asked about, else
+   *                not at all. Empty for a sentence with none, null while it is silent.
    */
   guard(saying: Iterable<CommandId> | null): void {
     this.#isSpeaking = saying !== null;
@@ -105,11 +108,15 @@ export class Decision {
       this.#settings.thresholds[command],
       permitted ? 0 : this.#settings.refuseAbove,
       this.#guarded[best] === 1 ? this.#settings.guardAbove : 0,
-      // An accident is never harder to report than its own words make it.
+      // An accident is never passed over; less sure than this it is asked about.
       this.#isSpeaking && command !== "accident" ? this.#settings.speakingAbove : 0,
     );
     if (confidence < needed) return null;
     this.#settle(atMs);
+    // Behind the artist's address word its own words make a whole phrase, and what is left of its voice may sound like one.
+    const isItsOwn = this.#guarded[best] === 1 && !actsAtOnce.has(command);
+    if (permitted && (isItsOwn || (this.#isSpeaking && confidence < this.#settings.speakingAbove)))
+      return { kind: "unsure", address: this.address, candidates: [command], confidences: [confidence], atMs };
     return { kind: "understood", address: this.address, command, confidence, permitted, atMs };
   }
 

@@ -9,9 +9,9 @@ export interface DecisionSettings {
   readonly thresholds: Readonly<Record<CommandId, number>>;
   /** Least probability to refuse aloud something that is not permitted now. */
   readonly refuseAbove: number;
-  /** Least probability while the companion says the same words itself. */
+  /** Least probability to be asked about while the companion says the same words itself. */
   readonly guardAbove: number;
-  /** Least probability while the companion says anything. */
+  /** Least probability while the companion says anything; an accident is asked about below it. */
   readonly speakingAbove: number;
   /** Together at least this, and the lesser at least its share: two commands worth asking about. */
   readonly unsureMass: number;

@@ -2,18 +2,20 @@
  * The companion's own announcements in the microphone at 0 dB: does it act on them, and is the artist still heard? The
  * shipped clips are played through a loudspeaker and a room of our own making (delay, soft clipping, half a second of decay)
  * and heard by the shipped ear: with nothing done about it, with the words being said guarded, with the echo taken out, and
- * with both. Everything is listened for, which is harder than any session. `npm run bench:echo`; with the name of a file at
+ * with both. Everything is listened for, which is harder than any session. Also: the artist says no more than the companion's
+ * name while it reads out what may be said, which together is a whole phrase. `npm run bench:echo`; with the name of a file at
  * the end, only the last way is tried, which is the app's, and the rows of `npm run bench:voice` are written there.
  */
 import { writeFileSync } from "node:fs";
-import { type CommandId, commandIds } from "../../../src/intent/phrases";
-import { sayingNow } from "../../../src/intent/sayingNow";
+import { clipKey } from "../../../src/announcements/clips";
+import { type CommandId, commandIds, commands } from "../../../src/intent/phrases";
+import { type PieceInTheAir, sayingNow, stillInTheAir } from "../../../src/intent/sayingNow";
 import { Ear, type Heard, type PhraseModel } from "../../../src/recogniser";
 import { type Figure, least, most } from "../../../src/recogniser/figures/figure";
 import { bootstrapped, poissonUpper } from "../../../src/recogniser/figures/intervals";
 import { shippedModel } from "../../../src/recogniser/network/shippedModel";
 import { seededRandom } from "../../../src/rehearsal/random";
-import { announcements, type Sentence } from "../voice/announcements";
+import { announcements, piecesByText, type Sentence } from "../voice/announcements";
 import { heldOutVoices, levelled, phraseOf, rmsOf } from "./heldOut";
 
 const rateHz = 16_000;
@@ -36,6 +38,13 @@ function throughTheRoom(played: Float32Array, seed: number): Float32Array {
     for (let n = delay + at; n < heard.length; n++)
       heard[n] = (heard[n] as number) + gain * (driven[n - delay - at] as number);
   }
+  return heard;
+}
+
+/** A loudspeaker beside the microphone, in a room that swallows sound: nothing but 90 ms on the way. */
+function straight(played: Float32Array): Float32Array {
+  const heard = new Float32Array(played.length);
+  heard.set(played.subarray(0, played.length - 0.09 * rateHz), 0.09 * rateHz);
   return heard;
 }
 
@@ -77,7 +86,47 @@ function hear(model: PhraseModel, { played, heard, saying }: Scene, way: (typeof
     const part = heard.slice(at, at + chunk);
     all.push(...ear.listen(part, isCancelled ? played.slice(at, at + part.length) : null));
   }
-  return [...all, ...ear.finish()].filter((one) => one.kind === "understood");
+  return [...all, ...ear.finish()];
+}
+
+const actedOn = (all: readonly Heard[]): readonly Heard[] => all.filter(({ kind }) => kind === "understood");
+
+/** What the list of choices may hold, in its order. */
+const choices: readonly (readonly CommandId[])[] = [
+  ["done", "back", "skip", "undo"],
+  ["done", "applied", "wiped", "back", "skip"],
+  ["back", "skip", "undo", "problem", "stopEarly"],
+];
+const betweenPieces = 0.1 * rateHz;
+
+/** "You may say: ..." and after `nameAt` samples of it the address word by a held-out voice, the companion as loud. */
+function choicesRead(list: readonly CommandId[], name: Float32Array, nameAt: number): Scene {
+  const pieces = ["You may say:", ...list.map((id) => commands[id])];
+  const sounds = pieces.map((text) => {
+    const sound = clips.get(clipKey(text));
+    if (sound === undefined) throw new Error(`no clip says "${text}"`);
+    return sound;
+  });
+  const before = rateHz;
+  const length = sounds.reduce((sum, sound) => sum + sound.length + betweenPieces, 2 * before);
+  const played = new Float32Array(length);
+  const saying: { from: number; to: number; guards: readonly CommandId[] }[] = [];
+  let inTheAir: readonly PieceInTheAir[] = [];
+  let at = before;
+  for (const [n, sound] of sounds.entries()) {
+    played.set(sound, at);
+    inTheAir = stillInTheAir(inTheAir, pieces[n] ?? "", (1000 * at) / rateHz);
+    const guards = sayingNow(inTheAir.map(({ text }) => text).join(" "), "en");
+    const after = n === sounds.length - 1 ? 0.7 * rateHz : betweenPieces;
+    saying.push({ from: at, to: at + sound.length + after, guards });
+    at += sound.length + betweenPieces;
+  }
+  const echo = straight(played);
+  const gain = 0.05 / rmsOf(echo.subarray(before, at));
+  const noise = seededRandom(nameAt + 2);
+  const heard = echo.map((x) => gain * x + 0.0005 * (noise() - 0.5));
+  for (const [k, x] of name.entries()) heard[before + nameAt + k] = (heard[before + nameAt + k] ?? 0) + x;
+  return { played, heard, saying };
 }
 
 const loaded = await shippedModel();
@@ -85,12 +134,22 @@ if (!loaded.ok) throw new Error(loaded.message);
 const { model } = loaded;
 const known = commandIds.filter((id) => model.file.outputs.commandIds.includes(id));
 const sentences = announcements();
+const clips = piecesByText();
+const [nameBy] = voicesUsed;
+if (nameBy === undefined) throw new Error("no held-out voice is installed");
+/** "Station", cut out of a whole phrase: its first 0.55 s. */
+const name = phraseOf(nameBy, "station", "done").slice(0, 0.55 * rateHz);
+const nameAlone = choices.flatMap((list) =>
+  Array.from({ length: 48 }, (_, n) => choicesRead(list, name, Math.round(n * 0.1 * rateHz))),
+);
 
 console.log(
   `Own announcements at 0 dB: ${aloneMinutes} min alone; then ${known.length} phrases by each of ${voicesUsed.length} held-out voices over them.`,
 );
-console.log("| way | false actions | an hour, 95 % upper bound | heard % (95 %) | wrong |");
-console.log("|---|---|---|---|---|");
+console.log(
+  "| way | false actions | an hour, 95 % upper bound | heard % (95 %) | wrong | its name alone: acted | asked |",
+);
+console.log("|---|---|---|---|---|---|---|");
 const alone = scene(sentences, aloneMinutes * 60, 11);
 const over = voicesUsed.map((voice, v) => {
   const spacingSec = 3.4;
@@ -106,9 +165,9 @@ const over = voicesUsed.map((voice, v) => {
   return { base: { ...base, heard }, asked };
 });
 for (const way of rowFile === undefined ? ways : (["both"] as const)) {
-  const actions = hear(model, alone, way);
+  const actions = actedOn(hear(model, alone, way));
   const byVoice = over.map(({ base, asked }) => {
-    const found = hear(model, base, way);
+    const found = actedOn(hear(model, base, way));
     return asked.map(({ command, fromMs, toMs }) => {
       const within = found.filter(({ atMs }) => atMs >= fromMs && atMs <= toMs);
       const wrong = within.filter((one) => one.kind === "understood" && one.command !== command).length;
@@ -118,6 +177,8 @@ for (const way of rowFile === undefined ? ways : (["both"] as const)) {
   const wrong = byVoice.flat().reduce((sum, one) => sum + one.wrong, 0);
   const [mean, low, high] = bootstrapped(byVoice.map((one) => one.map(({ isHeard }) => (isHeard ? 1 : 0))));
   const bound = poissonUpper(actions.length) / (aloneMinutes / 60);
+  const named = rowFile === undefined ? nameAlone.map((one) => hear(model, one, way)) : [];
+  const nameOf = (kind: Heard["kind"]) => named.filter((all) => all.some((one) => one.kind === kind)).length;
   if (rowFile !== undefined) {
     const rows: readonly Figure[] = [
       {
@@ -134,6 +195,6 @@ for (const way of rowFile === undefined ? ways : (["both"] as const)) {
     writeFileSync(rowFile, JSON.stringify(rows));
   }
   console.log(
-    `| ${way} | ${actions.length} in ${aloneMinutes} min | ${bound.toFixed(1)} | ${(100 * mean).toFixed(1)} (${(100 * low).toFixed(1)}–${(100 * high).toFixed(1)}) | ${wrong} |`,
+    `| ${way} | ${actions.length} in ${aloneMinutes} min | ${bound.toFixed(1)} | ${(100 * mean).toFixed(1)} (${(100 * low).toFixed(1)}–${(100 * high).toFixed(1)}) | ${wrong} | ${nameOf("understood")} of ${nameAlone.length} | ${nameOf("unsure")} |`,
   );
 }

@@ -2,7 +2,7 @@
 import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
-import { ClipManifest } from "../../../src/announcements/clips";
+import { type Clip, ClipManifest } from "../../../src/announcements/clips";
 import { kept } from "./kept";
 
 export interface Sentence {
@@ -13,7 +13,14 @@ export interface Sentence {
 const rateHz = 16_000;
 
 /** Every clip that is more than a word or two. Needs ffmpeg. */
-export function announcements(): readonly Sentence[] {
+export const announcements = (): readonly Sentence[] =>
+  sentencesOf((clip) => clip.durationMs > 700 && !clip.file.includes("words"));
+
+/** Every clip, words too, by what it says. Needs ffmpeg. */
+export const piecesByText = (): ReadonlyMap<string, Float32Array> =>
+  new Map(sentencesOf(() => true).map(({ text, sound }) => [text, sound]));
+
+function sentencesOf(wanted: (clip: Clip) => boolean): readonly Sentence[] {
   const manifest = ClipManifest.parse(JSON.parse(readFileSync("public/clips/en.json", "utf8")));
   const files = new Map<string, Float32Array>();
   const decoded = (file: string): Float32Array => {
@@ -30,7 +37,7 @@ export function announcements(): readonly Sentence[] {
     return sound;
   };
   return Object.entries(manifest.clips)
-    .filter(([, clip]) => clip.durationMs > 700 && !clip.file.includes("words"))
+    .filter(([, clip]) => wanted(clip))
     .map(([text, clip]) => ({
       text,
       sound: decoded(clip.file).slice(
