@@ -7,7 +7,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { phrase, phraseRms } from "../../audio/make/rehearsal/artistVoice";
+import { phrase, phraseRms, rateHz } from "../../audio/make/rehearsal/artistVoice";
 import type { CommandId } from "../../src/intent/phrases";
 import { fillIn, kindsHeard, openApp, patienceMs, start, step } from "./support/artist";
 import { openBrowser, serve } from "./support/place";
@@ -91,6 +91,19 @@ describe("with its own voice in the microphone at 0 dB", () => {
     }
     console.log(`barge in at 0 dB: 4 of ${said} heard, echo ${echoRms.toFixed(3)} RMS`);
     expect(new Set(await kindsHeard(page))).toEqual(new Set(["StepDone", "StepEntered"]));
+  });
+
+  it("does nothing where the artist says no more than its name while it reads out what may be said", async () => {
+    const before = await kindsHeard(page);
+    const name = asLoud("done").slice(0, 0.55 * rateHz);
+    for (const laterMs of [300, 1100, 1900, 2700]) {
+      await silence();
+      await ask("o");
+      await page.waitForTimeout(laterMs);
+      await sayInRoom(page, name);
+      await silence();
+    }
+    expect(await kindsHeard(page)).toEqual(before);
   });
 
   it("is quiet when it is told to be, in the middle of a sentence", async () => {
