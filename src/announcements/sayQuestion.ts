@@ -123,5 +123,9 @@ export const askUndo = (book: Phrasebook, what: UndoWhat): Utterance =>
   question(fill(book.ask.undo.question, { what: fill(book.ask.undo.what[what]) }));
 
 /** When unsure between phrases: names the likelier one and asks. */
+/** Whoever may be hurt is not kept waiting for the end of a sentence. */
 export const askPhrase = (book: Phrasebook, command: CommandId): Utterance =>
-  question(fill(book.ask.whichPhrase, { phrase: fill(book.ask.phrase[command]) }));
+  question(
+    fill(book.ask.whichPhrase, { phrase: fill(book.ask.phrase[command]) }),
+    command === "accident" ? "now" : "soon",
+  );

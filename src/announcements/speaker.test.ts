@@ -54,12 +54,23 @@ function players(change: Partial<SpeakerParts> = {}) {
 
 describe("the speaker", () => {
   it("tells each piece as it begins to sound", async () => {
-    const told: string[] = [];
+    const told: (string | null)[] = [];
     const { voice, settle } = players();
     voice.onSounding((text) => told.push(text));
     voice.speak(7, chairAndLamp);
     await settle();
-    expect(told).toEqual(["chair", "and", "lamp", ": time. Stayed wet?"]);
+    expect(told).toEqual(["chair", "and", "lamp", ": time. Stayed wet?", null]);
+  });
+
+  it("tells that nothing sounds any more when it is cut off", async () => {
+    const told: (string | null)[] = [];
+    const { voice, settle } = players({ wait: () => new Promise(() => undefined) });
+    voice.onSounding((text) => told.push(text));
+    voice.speak(7, chairAndLamp);
+    await settle();
+    voice.stop();
+    voice.stop();
+    expect(told).toEqual(["chair", null]);
   });
 
   it("plays the clips of an utterance in order and says when it has ended", async () => {

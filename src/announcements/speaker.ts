@@ -42,8 +42,7 @@ const wordPauseMs = 20;
 const afterMs = 150;
 
 export function createSpeaker({ manifest, player, local, wait }: SpeakerParts): Voice {
-  const started = new Set<(turn: number) => void>();
-  const sounding = new Set<(text: string) => void>();
+  const sounding = new Set<(text: string | null) => void>();
   const ended = new Set<(turn: number, end: SpokenEnd) => void>();
   let current: { turn: number } | null = null;
   let step: number = volumeAtStart;
@@ -70,7 +69,6 @@ export function createSpeaker({ manifest, player, local, wait }: SpeakerParts): 
     const mine = { turn };
     current = mine;
     const goesOn = () => current === mine;
-    for (const listen of started) listen(turn);
     let end: SpokenEnd = "ended";
     for (const piece of pieces) {
       if (piece.pauseBeforeMs > 0) await wait(piece.pauseBeforeMs);
@@ -82,10 +80,12 @@ export function createSpeaker({ manifest, player, local, wait }: SpeakerParts): 
     await wait(afterMs);
     if (!goesOn()) return;
     current = null;
+    for (const listen of sounding) listen(null);
     for (const listen of ended) listen(turn, end);
   };
 
   const silence = (): void => {
+    if (current !== null) for (const listen of sounding) listen(null);
     current = null;
     player.stop();
     local().stop();
@@ -115,10 +115,6 @@ export function createSpeaker({ manifest, player, local, wait }: SpeakerParts): 
     duck(to) {
       isDucked = to;
       player.setVolume(volume());
-    },
-    onStarted(listen) {
-      started.add(listen);
-      return () => started.delete(listen);
     },
     onSounding(listen) {
       sounding.add(listen);

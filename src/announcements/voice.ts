@@ -19,9 +19,10 @@ export interface Voice {
   changeVolume(by: "louder" | "quieter"): keyof Phrasebook["volume"];
   /** Softer while somebody speaks to the companion. */
   duck(isDucked: boolean): void;
-  /** The first sound of a turn. */
-  onStarted(listen: (turn: number) => void): Stop;
-  /** Each piece of a turn as it begins to sound, so that the ear knows which words are in the room just now. */
-  onSounding(listen: (text: string) => void): Stop;
+  /**
+   * Each piece of a turn as it begins to sound, so that the ear knows which words are in the room just now; null when
+   * nothing sounds any more, whether it has ended or was cut off.
+   */
+  onSounding(listen: (text: string | null) => void): Stop;
   onEnded(listen: (turn: number, end: SpokenEnd) => void): Stop;
 }

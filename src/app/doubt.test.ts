@@ -45,6 +45,21 @@ describe("a phrase that was not sure", () => {
     }
   });
 
+  test("is asked about after what is being said, but an accident at once", async () => {
+    const toldOver = async (command: CommandId) => {
+      const { made, voice } = companion();
+      await made.hear(said("options"));
+      expect(made.speaking).toMatch(/^You may say/);
+      await made.hear(far(command));
+      return voice.story.map(({ what, text }) => `${what} ${text}`).filter((line) => /^cut|did you say/i.test(line));
+    };
+    expect(await toldOver("done")).toEqual([]);
+    expect(await toldOver("accident")).toEqual([
+      expect.stringMatching(/^cut You may say/),
+      "said Did you say: accident alarm?",
+    ]);
+  });
+
   test("is forgotten at no", async () => {
     const { made, told } = companion();
     await made.hear(far("accident"));

@@ -11,6 +11,7 @@ import type { CodeCamera } from "../barcode/codeCamera";
 import { sealRecord } from "../export";
 import { meaning } from "../intent/meaning";
 import type { CommandId } from "../intent/phrases";
+import { lingersMs } from "../intent/sayingNow";
 import { type Writer, wallTime } from "../log";
 import type { SoundSource } from "../microphone";
 import { type NoteTaking, noteTaking } from "../notes/noteTaking";
@@ -61,8 +62,6 @@ export interface RunningSession {
 const tickMs = 1_000;
 /** The companion's own words ring on in the room for a while; what the microphone hears of them is nobody's talk. */
 const ringsOnMs = 400;
-/** A phrase that ends in them may be heard for a little longer. */
-const wordsLingerMs = 550;
 
 export function runSession(parts: SessionParts): RunningSession {
   const { state, writer, log, voice, hearing, planner, isPractice, letterKeys, show } = parts;
@@ -151,13 +150,10 @@ export function runSession(parts: SessionParts): RunningSession {
       stopListening();
       void seal();
     }),
-    voice.onStarted(() => {
-      ownVoiceUntilMs = Number.POSITIVE_INFINITY;
-    }),
-    voice.onSounding((text) => hearing.saying(text)),
-    voice.onEnded(() => {
-      ownVoiceUntilMs = performance.now() + ringsOnMs;
-      setTimeout(() => performance.now() >= ownVoiceUntilMs && hearing.saying(null), wordsLingerMs);
+    voice.onSounding((text) => {
+      ownVoiceUntilMs = text === null ? performance.now() + ringsOnMs : Number.POSITIVE_INFINITY;
+      if (text !== null) hearing.saying(text);
+      else setTimeout(() => performance.now() >= ownVoiceUntilMs && hearing.saying(null), lingersMs);
     }),
     hearing.condition.subscribe(draw),
     keepAwake(),

@@ -206,6 +206,7 @@ export function createHearing(ear: (language: PhraseLanguage) => EarPort): Heari
     listen(next, address, told, language) {
       toChart({ type: "listen.stop" });
       spoken = language;
+      inTheAir = [];
       source = next;
       listener = told;
       engine.address = address;

@@ -56,7 +56,7 @@ export interface PieceInTheAir {
 }
 
 /** How long a phrase of which a piece was the end may still be heard: the room rings, and the ear takes its time. Our own choice. */
-const lingersMs = 700;
+export const lingersMs = 700;
 
 /** @returns the pieces whose words may be in the microphone when `text` begins: it, the one before, and what ended just now. */
 export function stillInTheAir(before: readonly PieceInTheAir[], text: string, nowMs: number): readonly PieceInTheAir[] {

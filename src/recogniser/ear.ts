@@ -3,6 +3,7 @@
  * the sound was cut does not matter, nor does how fast it comes. Browser, command line and tests run this same class.
  */
 import { type AddressWord, type CommandId, commandIds } from "../intent/phrases";
+import { lingersMs } from "../intent/sayingNow";
 import { type Wording, wordings } from "../intent/wording";
 import { Decision } from "./decision/decision";
 import { Nearness } from "./decision/nearness";
@@ -18,9 +19,6 @@ import { type OwnVoice, unpackHead } from "./ownVoice/ownVoice";
 import { OwnWords } from "./ownVoice/ownWords";
 import { sampleRateHz } from "./sampleRate";
 import { Resampler } from "./sound/resample";
-
-/** How long a room rings on, and a phrase that ends in it may still be heard. Our own choice. */
-const ringsOnMs = 700;
 
 export interface EarOptions {
   readonly model: PhraseModel;
@@ -116,7 +114,7 @@ export class Ear {
   listen(samples: Float32Array, played: Float32Array | null = null): readonly Heard[] {
     const sound = this.#echo.take(this.#resampler.push(samples), this.#playedAtOurRate(played, samples.length));
     const heard = this.#take(sound);
-    if (played !== null) this.#ringsUntilMs = this.heardMs + ringsOnMs;
+    if (played !== null) this.#ringsUntilMs = this.heardMs + lingersMs;
     if (this.#endsGuard && this.heardMs >= this.#ringsUntilMs) this.guard(null);
     return heard;
   }

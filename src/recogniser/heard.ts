@@ -12,7 +12,7 @@ export type Heard =
       readonly permitted: boolean;
       readonly atMs: number;
     }
-  /** Two commands were likely and neither enough, or one was said from too far away: ask, do not guess. The likelier first. */
+  /** Two commands were likely and neither enough, or one was said from too far away or in the companion's own words of just now: ask, do not guess. The likelier first. */
   | {
       readonly kind: "unsure";
       readonly address: AddressWord;

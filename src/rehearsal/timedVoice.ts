@@ -22,15 +22,17 @@ export function createTimedVoice(
   manifest: ClipManifest,
   listen: { cue(cue: Cue): void; cutOff(turn: number): void },
 ): TimedVoice {
-  const started = new Set<(turn: number) => void>();
-  const beginning = new Set<(text: string) => void>();
+  const heard = new Set<(text: string | null) => void>();
   const ended = new Set<(turn: number, end: SpokenEnd) => void>();
   let nowMs = 0;
   let silentSinceMs = 0;
   let sounding: { turn: number; untilMs: number } | null = null;
 
   const silence = (): void => {
-    if (sounding) listen.cutOff(sounding.turn);
+    if (sounding) {
+      listen.cutOff(sounding.turn);
+      for (const each of heard) each(null);
+    }
     sounding = null;
     silentSinceMs = nowMs;
   };
@@ -46,15 +48,13 @@ export function createTimedVoice(
     speak(turn, utterance) {
       silence();
       sounding = { turn, untilMs: nowMs + durationMs(utterance, manifest) + afterMs };
-      for (const each of started) each(turn);
-      for (const each of beginning) each(textOf(utterance));
+      for (const each of heard) each(textOf(utterance));
     },
     stop: silence,
     cue: (cue) => listen.cue(cue),
     changeVolume: (by) => by,
     duck: () => undefined,
-    onStarted: listenerOf(started),
-    onSounding: listenerOf(beginning),
+    onSounding: listenerOf(heard),
     onEnded: listenerOf(ended),
     passTo(targetMs) {
       while (sounding && sounding.untilMs <= targetMs) {
@@ -62,6 +62,7 @@ export function createTimedVoice(
         nowMs = untilMs;
         silentSinceMs = untilMs;
         sounding = null;
+        for (const each of heard) each(null);
         for (const each of ended) each(turn, "ended");
       }
       nowMs = targetMs;

@@ -8,7 +8,7 @@ import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { phrase, phraseRms, rateHz } from "../../audio/make/rehearsal/artistVoice";
-import type { CommandId } from "../../src/intent/phrases";
+import { type CommandId, commands } from "../../src/intent/phrases";
 import { fillIn, kindsHeard, openApp, patienceMs, start, step } from "./support/artist";
 import { openBrowser, serve } from "./support/place";
 import { furnish, playedRms, playInRoom, sayInRoom } from "./support/room";
@@ -104,6 +104,21 @@ describe("with its own voice in the microphone at 0 dB", () => {
       await silence();
     }
     expect(await kindsHeard(page)).toEqual(before);
+  });
+
+  it("asks about a choice that is picked in the moment it is read out", async () => {
+    for (let tries = 0; ; tries++) {
+      expect(tries).toBeLessThan(8);
+      await silence();
+      await ask("o");
+      await sayInRoom(page, asLoud("done"));
+      const question = page.getByText(`Did you say: ${commands.done}?`).first();
+      const isAsked = question.waitFor({ timeout: 14_000 }).then(
+        () => true,
+        () => false,
+      );
+      if (await isAsked) return;
+    }
   });
 
   it("is quiet when it is told to be, in the middle of a sentence", async () => {

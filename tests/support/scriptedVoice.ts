@@ -12,8 +12,7 @@ export interface ScriptedVoice extends Voice {
 
 export function createScriptedVoice(manifest: ClipManifest): ScriptedVoice {
   const story: { atMs: number; what: string; text: string }[] = [];
-  const started = new Set<(turn: number) => void>();
-  const beginning = new Set<(text: string) => void>();
+  const heard = new Set<(text: string | null) => void>();
   const ended = new Set<(turn: number, end: SpokenEnd) => void>();
   let nowMs = 0;
   let sounding: { turn: number; text: string; untilMs: number } | null = null;
@@ -34,18 +33,19 @@ export function createScriptedVoice(manifest: ClipManifest): ScriptedVoice {
       if (sounding) tell("cut", sounding.text);
       sounding = { turn, text, untilMs: nowMs + durationMs(utterance, manifest) };
       tell("said", text);
-      for (const listen of started) listen(turn);
-      for (const listen of beginning) listen(text);
+      for (const listen of heard) listen(text);
     },
     stop() {
-      if (sounding) tell("cut", sounding.text);
+      if (sounding) {
+        tell("cut", sounding.text);
+        for (const listen of heard) listen(null);
+      }
       sounding = null;
     },
     cue: (cue) => void tell(cue),
     changeVolume: (by) => by,
     duck: () => undefined,
-    onStarted: listener(started),
-    onSounding: listener(beginning),
+    onSounding: listener(heard),
     onEnded: listener(ended),
     pass(ms) {
       const targetMs = nowMs + ms;
@@ -53,6 +53,7 @@ export function createScriptedVoice(manifest: ClipManifest): ScriptedVoice {
         const { turn, untilMs } = sounding;
         nowMs = untilMs;
         sounding = null;
+        for (const listen of heard) listen(null);
         for (const listen of ended) listen(turn, "ended");
       }
       nowMs = targetMs;

@@ -9,7 +9,7 @@
 import { writeFileSync } from "node:fs";
 import { clipKey } from "../../../src/announcements/clips";
 import { type CommandId, commandIds, commands } from "../../../src/intent/phrases";
-import { type PieceInTheAir, sayingNow, stillInTheAir } from "../../../src/intent/sayingNow";
+import { lingersMs, type PieceInTheAir, sayingNow, stillInTheAir } from "../../../src/intent/sayingNow";
 import { Ear, type Heard, type PhraseModel } from "../../../src/recogniser";
 import { type Figure, least, most } from "../../../src/recogniser/figures/figure";
 import { bootstrapped, poissonUpper } from "../../../src/recogniser/figures/intervals";
@@ -117,7 +117,7 @@ function choicesRead(list: readonly CommandId[], name: Float32Array, nameAt: num
     played.set(sound, at);
     inTheAir = stillInTheAir(inTheAir, pieces[n] ?? "", (1000 * at) / rateHz);
     const guards = sayingNow(inTheAir.map(({ text }) => text).join(" "), "en");
-    const after = n === sounds.length - 1 ? 0.7 * rateHz : betweenPieces;
+    const after = n === sounds.length - 1 ? (lingersMs * rateHz) / 1000 : betweenPieces;
     saying.push({ from: at, to: at + sound.length + after, guards });
     at += sound.length + betweenPieces;
   }
